@@ -1,0 +1,1 @@
+"""What is known of the wearer: measurements, how to take them, estimates, limits."""

@@ -1,0 +1,70 @@
+"""The project record: everything that is edited, undone and saved, as one frozen value."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from typing import Any, ClassVar, Literal
+
+from workbench.body import Fraction, Length, Limits, Unit
+from workbench.draft import Design, Style, usual_design
+
+PaperName = Literal["A4", "Letter", "A3", "A0", "roll"]
+
+
+@dataclass(frozen=True)
+class Client:
+    """Who it is for and what she wants to do in it. Dates are ISO, empty where not known."""
+
+    name: str = ""
+    wish: str = ""
+    date: str = ""
+    measured_by: str = ""
+    notes: str = ""
+    invented: bool = False
+    """Whether name and figures are made up, as in a demo; every sheet says so."""
+
+    __pydantic_config__: ClassVar[Any] = {"extra": "forbid"}
+
+
+@dataclass(frozen=True)
+class Paper:
+    """What the panels are printed on, in millimetres."""
+
+    name: PaperName = "A4"
+    margin_mm: float = 10.0
+    overlap_mm: float = 10.0
+    roll_width_mm: float = 914.4
+    with_allowance: bool = True
+
+    __pydantic_config__: ClassVar[Any] = {"extra": "forbid"}
+
+
+@dataclass(frozen=True)
+class Project:
+    """One client's bodice."""
+
+    client: Client = field(default_factory=Client)
+    unit: Unit = "in"
+    fraction: Fraction = 8
+    measurements: Mapping[str, Length] = field(default_factory=dict)
+    """As she typed them, by key; a measurement not taken has no entry. Never changed in place."""
+    design: Design = field(default_factory=usual_design)
+    limits: Limits = field(default_factory=Limits)
+    paper: Paper = field(default_factory=Paper)
+
+    __pydantic_config__: ClassVar[Any] = {"extra": "forbid"}
+
+    def with_measurement(self, key: str, length: Length | None) -> Project:
+        """The project with one measurement taken, or with None not taken."""
+        others = {name: value for name, value in self.measurements.items() if name != key}
+        return replace(self, measurements=others if length is None else {**others, key: length})
+
+    def taken(self) -> dict[str, float]:
+        """The measurements in millimetres, by key."""
+        return {key: length.mm for key, length in self.measurements.items()}
+
+
+def new_project(style: Style = "under_bust", unit: Unit = "in") -> Project:
+    """An empty project: a design to start from, and no measurements yet."""
+    return Project(unit=unit, design=usual_design(style))

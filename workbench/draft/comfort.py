@@ -1,0 +1,295 @@
+"""Comfort: the draft held against the limits that were set for this client.
+
+The check compares numbers with those limits and says so. It never calls a figure
+harmless, never changes the draft, and never stays silent about a limit that is passed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from math import floor
+from typing import Literal
+
+from workbench.body import LEVEL_LABEL, Body, LevelName, Limits
+from workbench.draft.design import Design
+from workbench.draft.result import Draft, Finding, Level, LineName, Outcome, Place, Severity
+
+Status = Literal["within", "near", "over"]
+
+NEAR_EDGE_MM = 6.35
+"""An edge this close to its limit is near it: a quarter inch, twice what a hand draft is good to."""
+
+
+@dataclass(frozen=True)
+class Judgement:
+    """One level against its limit, as worn and with the laces drawn together."""
+
+    level: LevelName
+    most: float | None
+    """Largest reduction round the body, mm, that keeps the limit here; None where there is no limit."""
+    reason: str
+    """Which limit that is, for a sentence: ``your 10 % at the waist``."""
+    status: Status
+    shut_status: Status
+
+
+@dataclass(frozen=True)
+class Comfort:
+    """The judgement of every level, the findings in order of weight, and the most that keeps every limit."""
+
+    judgements: tuple[Judgement, ...]
+    findings: tuple[Finding, ...]
+    largest_reduction: float
+    """mm at the waist, round the body, under the rule of the design; negative asks for ease."""
+
+    def at(self, level: LevelName) -> Judgement:
+        """The judgement of one level; KeyError where this style has none."""
+        for judgement in self.judgements:
+            if judgement.level == level:
+                return judgement
+        raise KeyError(level)
+
+
+_WEIGHT: dict[Severity, int] = {"stop": 0, "over": 1, "near": 2, "attend": 3, "note": 4}
+
+
+def by_weight(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """The same findings, the most important first."""
+    return tuple(sorted(findings, key=lambda finding: _WEIGHT[finding.severity]))
+
+
+def comfort_of(outcome: Outcome, limits: Limits) -> Comfort:
+    """The outcome held against the limits she set; works without a draft, then without the edges."""
+    judgements = tuple(_judged(level, outcome.body, limits) for level in outcome.levels)
+    largest = _largest(outcome, judgements)
+    findings = (
+        *_level_findings(outcome, judgements, largest),
+        *_breath_note(outcome.body, limits),
+        *_one_figure_note(outcome),
+        *(_edge_findings(outcome.draft, outcome, limits) if outcome.draft else ()),
+    )
+    return Comfort(judgements, by_weight(findings), largest)
+
+
+def take_the_most(design: Design, comfort: Comfort, step: float) -> Design:
+    """The design with the largest waist reduction that keeps every limit, in whole steps (mm).
+
+    Levels with a limit and a figure of their own are lowered to it where they pass it.
+    """
+    kept = {"waist": floor(comfort.largest_reduction / step + 1e-9) * step}
+    for judgement in comfort.judgements:
+        shared = design.rule == "one_figure" and judgement.level == "underbust"
+        if judgement.level != "waist" and judgement.most is not None and not shared:
+            down = floor(judgement.most / step + 1e-9) * step
+            kept[judgement.level] = min(design.reductions.at(judgement.level), down)
+    return replace(design, reductions=replace(design.reductions, **kept))
+
+
+def _judged(level: Level, body: Body, limits: Limits) -> Judgement:
+    most, reason = _most_at(level, body, limits)
+    if most is None:
+        return Judgement(level.name, None, "", "within", "within")
+    shut = level.body - level.fabric
+    share = limits.near_share
+    return Judgement(level.name, most, reason, _status(level.reduction, most, share), _status(shut, most, share))
+
+
+def _status(reduction: float, most: float, near_share: float) -> Status:
+    if reduction > most + 1e-6:
+        return "over"
+    return "near" if 0 < reduction and reduction > near_share * most else "within"
+
+
+def _most_at(level: Level, body: Body, limits: Limits) -> tuple[float | None, str]:
+    if level.name == "waist":
+        return _most_at_waist(level, body, limits)
+    if level.name == "underbust":
+        return level.body - least_rib_girth(body, limits), _breath_reason(limits)
+    if level.name == "top_hip":
+        return limits.top_hip_reduction_mm, "your limit at the top hip"
+    return None, ""
+
+
+def _most_at_waist(level: Level, body: Body, limits: Limits) -> tuple[float, str]:
+    """Standing, and seated where that girth was taken: the tighter of the two counts."""
+    kept = 1 - limits.waist_percent / 100
+    standing = level.body * (1 - kept)
+    seated = body.taken("seated_waist_girth")
+    if seated is not None and level.body - kept * seated < standing:
+        return level.body - kept * seated, f"your {limits.waist_percent:g} % of her seated waist"
+    return standing, f"your {limits.waist_percent:g} %"
+
+
+def _breath_reason(limits: Limits) -> str:
+    return f"the {100 * limits.breathing_share:g} % of her breath to be left free"
+
+
+def breath(body: Body, limits: Limits) -> tuple[float, float, bool]:
+    """Girth at full exhale and full inhale in mm, and whether either was assumed.
+
+    A resting girth is taken to lie midway between them (an assumption, no source).
+    """
+    out, full, wide = body.taken("underbust_exhale"), body.taken("underbust_inhale"), limits.breathing_assumed_mm
+    if out is not None and full is not None:
+        return out, full, False
+    if out is not None:
+        return out, out + wide, True
+    if full is not None:
+        return full - wide, full, True
+    rest = body.value("underbust_girth")
+    return rest - 0.5 * wide, rest + 0.5 * wide, True
+
+
+def least_rib_girth(body: Body, limits: Limits) -> float:
+    """Smallest finished underbust girth, mm, that leaves the wanted part of her breath free."""
+    out, full, _ = breath(body, limits)
+    return out + limits.breathing_share * (full - out)
+
+
+def _largest(outcome: Outcome, judgements: tuple[Judgement, ...]) -> float:
+    """Under one figure the reduction serves both girths, so the tighter of the two limits counts."""
+    counted = ("waist", "underbust") if outcome.design.rule == "one_figure" else ("waist",)
+    rooms = []
+    for judgement in judgements:
+        if judgement.level in counted and judgement.most is not None:
+            level = outcome.level(judgement.level)
+            rooms.append(level.reckoned - (level.body - judgement.most))
+    return min(rooms)
+
+
+_SENTENCES = {
+    "over": "{level}: {reduction} round the body ({quarter} a quarter, {percent} %) is above the limit you set: "
+    "{reason} allows {most}.",
+    "near": "{level}: {reduction} round the body ({quarter} a quarter, {percent} %) is near the limit you set: "
+    "{reason} allows {most}.",
+    "within": "{level}: {reduction} round the body ({quarter} a quarter, {percent} %), within {reason}.",
+}
+_SHUT = (
+    "Laced shut, the {level} would be held to {shut}, {reduction} less than the body: above the limit you set, {most}."
+)
+
+
+def _level_findings(
+    outcome: Outcome, judgements: tuple[Judgement, ...], largest: float
+) -> Iterator[Finding]:
+    for level, judgement in zip(outcome.levels, judgements, strict=True):
+        if judgement.most is None:
+            continue
+        if judgement.status != "within" or level.name == "waist":
+            yield _as_worn(level, judgement, judgement.most, largest)
+        if judgement.shut_status == "over" and judgement.status != "over":
+            yield _laced_shut(level, judgement.most)
+
+
+def _as_worn(level: Level, judgement: Judgement, most: float, largest: float) -> Finding:
+    severity: Severity = "note" if judgement.status == "within" else judgement.status
+    return Finding(
+        severity,
+        f"{level.name}_{judgement.status}",
+        _SENTENCES[judgement.status],
+        {
+            "reduction": level.reduction,
+            "quarter": 0.25 * level.reduction,
+            "most": most,
+            "largest": largest,
+        },
+        {"level": LEVEL_LABEL[level.name], "percent": f"{level.percent:.1f}", "reason": judgement.reason},
+        Place(level=level.name, field=f"reductions.{level.name}"),
+        "The most that keeps every limit is {largest} at the waist.",
+        value_mm=level.reduction,
+        limit_mm=most,
+    )
+
+
+def _laced_shut(level: Level, most: float) -> Finding:
+    shut = level.body - level.fabric
+    return Finding(
+        "attend",
+        f"{level.name}_laced_shut",
+        _SHUT,
+        {"shut": level.fabric, "reduction": shut, "most": most},
+        {"level": LEVEL_LABEL[level.name].lower()},
+        Place(level=level.name, field="opening_mm"),
+        "Keep the planned opening when lacing.",
+        value_mm=shut,
+        limit_mm=most,
+    )
+
+
+def _breath_note(body: Body, limits: Limits) -> Iterator[Finding]:
+    if breath(body, limits)[2]:
+        yield Finding(
+            "note",
+            "breath_assumed",
+            "Her full breath was not measured: {assumed} between full exhale and full inhale is assumed.",
+            {"assumed": limits.breathing_assumed_mm},
+            place=Place(field="underbust_inhale"),
+            remedy="Take both girths under the bust.",
+        )
+
+
+def _one_figure_note(outcome: Outcome) -> Iterator[Finding]:
+    for level in outcome.levels:
+        hidden = level.body - level.reckoned
+        if hidden > 0.5:
+            yield Finding(
+                "attend",
+                "one_figure_hides",
+                "One figure for waist and underbust holds the {level} tighter than it seems: by {real}, not {said}.",
+                {"real": level.reduction, "said": level.reduction - hidden},
+                {"level": LEVEL_LABEL[level.name].lower()},
+                Place(level=level.name, field="rule"),
+                "Give each its own figure to choose.",
+                value_mm=level.reduction,
+            )
+
+
+def _edge_findings(draft: Draft, outcome: Outcome, limits: Limits) -> Iterator[Finding]:
+    """Hem and neckline against lap, thigh, underarm and nape."""
+    side = outcome.design.front.panel_count
+    body = outcome.body
+    lap, thigh = body.taken("waist_to_lap"), body.taken("waist_to_thigh")
+    if lap is not None:
+        room = lap - limits.lap_clearance_mm + draft.hem.seam_walks[0]
+        yield from _edge("hem", 0, "lap", room, limits.lap_clearance_mm, "Raise the hem at the centre front.")
+    if thigh is not None:
+        room = thigh - limits.thigh_clearance_mm + draft.hem.seam_walks[side]
+        yield from _edge("hem", side, "thigh", room, limits.thigh_clearance_mm, "Raise the hem at the side.")
+    room = body.value("underarm_to_waist") - limits.underarm_clearance_mm - draft.neckline.seam_walks[side]
+    yield from _edge("neckline", side, "underarm", room, limits.underarm_clearance_mm, "Lower it at the side.")
+    nape = body.value("nape_to_waist") - draft.neckline.seam_walks[-1]
+    if nape < 0:
+        yield from _edge("neckline", len(draft.neckline.seam_walks) - 1, "nape", nape, 0.0, "Lower it at the back.")
+
+
+_EDGE_SENTENCES = {
+    "lap": "Seated, the front of the hem",
+    "thigh": "Seated, the hem at the side",
+    "underarm": "Under the arm, the neckline",
+    "nape": "At the centre back, the neckline",
+}
+
+
+def _edge(line: LineName, seam: int, what: str, room: float, clearance: float, remedy: str) -> Iterator[Finding]:
+    if room >= NEAR_EDGE_MM:
+        return
+    over = room < -1e-6
+    left = clearance + room
+    ending = (
+        f"leaves {{left}} to the {what}, less than the {{clearance}} you set."
+        if left >= 0
+        else f"passes the {what} by {{past}}; you set a clearance of {{clearance}}."
+    )
+    if not over:
+        ending = f"leaves {{left}} to the {what}, close to the {{clearance}} you set."
+    yield Finding(
+        "over" if over else "near",
+        f"{line}_{what}",
+        f"{_EDGE_SENTENCES[what]} {ending}",
+        {"left": left, "past": max(-left, 0.0), "clearance": clearance},
+        place=Place(line=line, seam=seam),
+        remedy=remedy,
+        value_mm=left,
+        limit_mm=clearance,
+    )

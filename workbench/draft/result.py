@@ -1,0 +1,221 @@
+"""What a draft gives back: frozen values that every pane, sheet and report reads."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from workbench.body import Body, Fraction, LevelName, Unit, say_with_unit
+from workbench.draft.design import Design, QuarterName, ShapePoint
+from workbench.draft.surface import Surface
+
+Array = NDArray[np.float64]
+LineName = Literal["neckline", "hem"]
+Severity = Literal["stop", "over", "near", "attend", "note"]
+"""``stop``: no draft. ``over`` and ``near``: a limit she set. ``attend``: look at it. ``note``: good to know."""
+
+
+@dataclass(frozen=True)
+class Place:
+    """Where a finding points: any of a field, a level, a seam (1 is next to the centre front), a panel, a line's point."""
+
+    field: str | None = None
+    level: LevelName | None = None
+    seam: int | None = None
+    panel: int | None = None
+    line: LineName | None = None
+    point: int | None = None
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One sentence about the draft, with its numbers kept apart so that it reads in any unit."""
+
+    severity: Severity
+    code: str
+    sentence: str
+    """With ``{name}`` for each of ``lengths`` and ``words``."""
+    lengths: Mapping[str, float] = field(default_factory=dict)
+    words: Mapping[str, str] = field(default_factory=dict)
+    place: Place = Place()
+    remedy: str = ""
+    value_mm: float | None = None
+    limit_mm: float | None = None
+
+    def text(self, unit: Unit, fraction: Fraction = 8) -> str:
+        """The sentence and what to do about it, lengths in the user's unit."""
+        said = {name: say_with_unit(mm, unit, fraction) for name, mm in self.lengths.items()}
+        filled = self.sentence.format(**said, **self.words)
+        return f"{filled} {self.remedy.format(**said, **self.words)}".strip()
+
+
+@dataclass(frozen=True)
+class Level:
+    """One line round the body, with its girths in millimetres."""
+
+    name: LevelName
+    walk: float
+    body: float
+    finished: float
+    fabric: float
+    reckoned: float
+    """The body girth the reduction is taken from: the smaller of two under the one-figure rule."""
+
+    @property
+    def reduction(self) -> float:
+        """Millimetres round the body, against the body's own girth here."""
+        return self.body - self.finished
+
+    @property
+    def percent(self) -> float:
+        """The reduction as a part of the body girth, in hundredths."""
+        return 100.0 * self.reduction / self.body
+
+
+@dataclass(frozen=True)
+class Taking:
+    """What one seam takes in at one level, in one quarter."""
+
+    seam: int
+    left: float
+    right: float
+    pinned: bool
+
+    @property
+    def total(self) -> float:
+        """Left and right together; at the side seam only the quarter's own side counts."""
+        return self.left + self.right
+
+
+@dataclass(frozen=True)
+class LedgerLine:
+    """The intake of one quarter at one level: what is needed, what is placed, and where."""
+
+    quarter: QuarterName
+    level: LevelName
+    needed: float
+    takings: tuple[Taking, ...]
+
+    @property
+    def placed(self) -> float:
+        """Sum of the takings in millimetres."""
+        return sum(taking.total for taking in self.takings)
+
+    @property
+    def gap(self) -> float:
+        """Placed less needed: negative is short, positive is over."""
+        return self.placed - self.needed
+
+    @property
+    def closes(self) -> bool:
+        """Whether the sum is right, to a thousandth of a millimetre."""
+        return abs(self.gap) <= 0.001
+
+
+@dataclass(frozen=True)
+class Panel:
+    """One panel on the flat, stitch lines only. x runs to the centre back, y up from the waist line."""
+
+    index: int
+    name: str
+    quarter: QuarterName
+    left: Array
+    """(m, 2) from hem to neckline."""
+    right: Array
+    """(m, 2) from hem to neckline, at the same walks as the panel beyond the seam."""
+    neckline: Array
+    """(k, 2) from left to right."""
+    hem: Array
+    """(k, 2) from left to right."""
+    level_lines: Mapping[LevelName, Array]
+    """(j, 2) from left to right, for each level that crosses the panel."""
+    widths: Mapping[LevelName, float]
+    """Straight distance between the edges at every level of the draft, also beyond neckline and hem."""
+    corner_angles: tuple[float, float, float, float]
+    """Degrees inside the panel: hem left, hem right, neckline right, neckline left."""
+
+    @property
+    def outline(self) -> Array:
+        """(n, 2) closed ring, anticlockwise, the first point not repeated."""
+        return np.concatenate((self.hem[:-1], self.right[:-1], self.neckline[:0:-1], self.left[:0:-1]))
+
+
+@dataclass(frozen=True)
+class SeamLine:
+    """Where two panels are sewn. ``index`` k lies between panel k - 1 and panel k; angles in degrees."""
+
+    index: int
+    name: str
+    left_panel: str
+    right_panel: str
+    hem_walk: float
+    neckline_walk: float
+    left_length: float
+    right_length: float
+    hem_angle_sum: float
+    neckline_angle_sum: float
+    hem_smooth: bool
+    neckline_smooth: bool
+    steepest: float
+    """Largest run per walk of either side, absolute."""
+    steepest_between: tuple[LevelName, LevelName]
+
+
+@dataclass(frozen=True)
+class EdgeLine:
+    """The neckline or the hem as drafted."""
+
+    name: LineName
+    points: tuple[ShapePoint, ...]
+    """Its shape points, her own or the style's."""
+    seam_walks: tuple[float, ...]
+    """Walk at the centre front, at each seam, and at the centre back."""
+    own: bool
+    """Whether she drew it, as opposed to the style's line that follows the body."""
+
+
+@dataclass(frozen=True)
+class Draft:
+    """The half bodice, centre front to centre back, and how it was arrived at."""
+
+    panels: tuple[Panel, ...]
+    seams: tuple[SeamLine, ...]
+    neckline: EdgeLine
+    hem: EdgeLine
+    tape_girth: Mapping[LevelName, float]
+    surface: Surface
+
+    def line(self, name: LineName) -> EdgeLine:
+        """The neckline or the hem."""
+        return self.neckline if name == "neckline" else self.hem
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """All that follows from one body and one design; ``draft`` is None when a finding stops it."""
+
+    body: Body
+    design: Design
+    levels: tuple[Level, ...]
+    blocks: Mapping[QuarterName, float]
+    ledger: tuple[LedgerLine, ...]
+    draft: Draft | None
+    findings: tuple[Finding, ...]
+
+    def level(self, name: LevelName) -> Level:
+        """The level of that name; KeyError where this style has none."""
+        for level in self.levels:
+            if level.name == name:
+                return level
+        raise KeyError(name)
+
+    def line(self, quarter: QuarterName, level: LevelName) -> LedgerLine:
+        """One line of the ledger; KeyError where there is none."""
+        for line in self.ledger:
+            if (line.quarter, line.level) == (quarter, level):
+                return line
+        raise KeyError((quarter, level))

@@ -1,0 +1,89 @@
+"""The half bodice as one surface: from a place on the body (u, t) to a point on the flat, and back.
+
+``u`` runs from 0 at the centre front, by one a panel, to the centre back; ``t`` is the
+walk from the waist. Lines of equal walk meet every seam square.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from workbench.draft.edges import Edges, Index
+from workbench.draft.monotone import Array
+
+
+@dataclass(frozen=True)
+class Surface:
+    """Panels between their edges; edge 2j is the left one of panel j, edge 2j + 1 the right one."""
+
+    edges: Edges
+    panel_count: int
+
+    def chords(self, t: Array) -> Array:
+        """Width (panels, m) in mm of every panel at each of the walks ``t`` (m,)."""
+        x, y = self.edges.at(np.arange(2 * self.panel_count)[:, None], t)
+        return np.hypot(x[1::2] - x[::2], y[1::2] - y[::2])
+
+    def runs(self, u: Array, t: Array) -> Array:
+        """Distance (m,) in mm from the centre front across the panels to each (u, t), at that walk."""
+        panel = np.minimum(u.astype(np.intp), self.panel_count - 1)
+        chords = self.chords(t)
+        columns = np.arange(len(t))
+        before = np.cumsum(chords, axis=0)[panel, columns] - chords[panel, columns]
+        return before + (u - panel) * chords[panel, columns]
+
+    def points(self, panel: Index, v: Array, t: Array) -> Array:
+        """(..., 2) flat points of places across (0..1) and up ``panel``, all of one shape."""
+        left, right = 2 * panel, 2 * panel + 1
+        x0, y0 = self.edges.at(left, t)
+        x1, y1 = self.edges.at(right, t)
+        lean0, lean1 = self.edges.slope(left, t), self.edges.slope(right, t)
+        return across(v, (x0, y0, lean0), (x1, y1, lean1))
+
+    def point(self, u: float, t: float) -> tuple[float, float, int]:
+        """x, y in mm and the panel (the left one at a seam) of a place on the body."""
+        panel = min(max(int(np.ceil(u)) - 1, 0), self.panel_count - 1)
+        x, y = self.points(np.array([panel]), np.array([u - panel]), np.array([t]))[0]
+        return float(x), float(y), panel
+
+    def locate(self, panel: int, x: float, y: float) -> tuple[float, float]:
+        """(u, t) of a flat point in or near a panel: the map above undone, by Newton's method.
+
+        Across, the answer is held to the panel; up, to the reach of its edges.
+        """
+        v, t = 0.5, y
+        for _ in range(30):
+            here = self._with_tangents(panel, v, t)
+            step = np.linalg.solve(here[:, 1:], np.array([x, y]) - here[:, 0])
+            v = float(np.clip(v + step[0], -0.5, 1.5))
+            t += float(np.clip(step[1], -100, 100))
+            if abs(step[0]) < 1e-9 and abs(step[1]) < 1e-7:
+                break
+        return panel + min(max(v, 0.0), 1.0), t
+
+    def _with_tangents(self, panel: int, v: float, t: float) -> Array:
+        """(2, 3): the point, and its change with v and with t, by central differences."""
+        dv, dt = 1e-4, 1e-2
+        vs = np.array([v, v + dv, v - dv, v, v])
+        ts = np.array([t, t, t, t + dt, t - dt])
+        p = self.points(np.full(5, panel), vs, ts)
+        return np.stack((p[0], (p[1] - p[2]) / (2 * dv), (p[3] - p[4]) / (2 * dt)), axis=1)
+
+
+def across(v: Array, left: tuple[Array, Array, Array], right: tuple[Array, Array, Array]) -> Array:
+    """(..., 2) of the cubic from a left to a right edge point (x, y, dx/dt), square to both edges.
+
+    Its end tangents are as long as the chord.
+    """
+    x0, y0, lean0 = left
+    x1, y1, lean1 = right
+    chord = np.hypot(x1 - x0, y1 - y0)
+    up0, up1 = np.sqrt(np.maximum(1 - lean0 * lean0, 0)), np.sqrt(np.maximum(1 - lean1 * lean1, 0))
+    s, r = v * v, 1 - v
+    near, far = s * (3 - 2 * v), r * r * (1 + 2 * v)
+    out0, out1 = chord * v * r * r, -chord * s * r
+    x = far * x0 + near * x1 + out0 * up0 + out1 * up1
+    y = far * y0 + near * y1 - out0 * lean0 - out1 * lean1
+    return np.stack((x, y), axis=-1)
