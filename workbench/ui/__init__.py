@@ -1,0 +1,18 @@
+"""The window, and the only place where Qt is imported."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+__all__ = ["run"]
+
+
+def run(path: Path | None) -> int:
+    """Open the window, on a project file or on none, until it is closed; the exit status.
+
+    The window's modules are read here and not above, so that asking for the command's help
+    costs nothing.
+    """
+    from workbench.ui.app import open_window
+
+    return open_window(path)
