@@ -1,7 +1,89 @@
 """The project record: what is edited, undone and saved."""
 
+from workbench.document.edits import (
+    quarter_of,
+    set_allowance,
+    set_client,
+    set_front_share,
+    set_limit,
+    set_measurement,
+    set_opening,
+    set_panels,
+    set_paper,
+    set_reduction,
+    set_rule,
+    set_style,
+    set_unit,
+    take_the_most,
+)
+from workbench.document.line_edits import (
+    add_point,
+    move_point,
+    place_of,
+    remove_point,
+    style_line_again,
+    toggle_smooth,
+)
 from workbench.document.picture import Picture, picture_of
-from workbench.document.project import Client, Paper, PaperName, Project, new_project
+from workbench.document.project import (
+    LARGEST_NUMBER,
+    MOST_POINTS,
+    TEXT_LENGTHS,
+    Client,
+    Paper,
+    PaperName,
+    Project,
+    new_project,
+)
+from workbench.document.seam_edits import (
+    set_left_part,
+    set_level_weight,
+    set_pin,
+    set_seam_place,
+    set_through_bust_point,
+    set_weight,
+    share_evenly,
+)
 from workbench.document.session import Session, Step
 
-__all__ = ["Client", "Paper", "PaperName", "Picture", "Project", "Session", "Step", "new_project", "picture_of"]
+__all__ = [
+    "LARGEST_NUMBER",
+    "MOST_POINTS",
+    "TEXT_LENGTHS",
+    "Client",
+    "Paper",
+    "PaperName",
+    "Picture",
+    "Project",
+    "Session",
+    "Step",
+    "add_point",
+    "move_point",
+    "new_project",
+    "picture_of",
+    "place_of",
+    "quarter_of",
+    "remove_point",
+    "set_allowance",
+    "set_client",
+    "set_front_share",
+    "set_left_part",
+    "set_level_weight",
+    "set_limit",
+    "set_measurement",
+    "set_opening",
+    "set_panels",
+    "set_paper",
+    "set_pin",
+    "set_reduction",
+    "set_rule",
+    "set_seam_place",
+    "set_style",
+    "set_through_bust_point",
+    "set_unit",
+    "set_weight",
+    "share_evenly",
+    "style_line_again",
+    "take_the_most",
+    "toggle_smooth",
+]

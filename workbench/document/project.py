@@ -9,6 +9,13 @@ from typing import Any, ClassVar, Literal
 from workbench.body import Fraction, Length, Limits, Unit
 from workbench.draft import Design, Style, usual_design
 
+LARGEST_NUMBER = 10_000.0
+"""No figure of a project is larger, whichever way it points: twice the largest sheet in mm."""
+MOST_POINTS = 40
+"""Shape points of one line; a dozen draw anything a bodice can be cut to."""
+TEXT_LENGTHS: Mapping[str, int] = {"name": 80, "wish": 2000, "date": 10, "measured_by": 80, "notes": 10_000}
+"""Characters that each text about the client may have."""
+
 PaperName = Literal["A4", "Letter", "A3", "A0", "roll"]
 
 
