@@ -92,13 +92,15 @@ def _judged(level: Level, body: Body, limits: Limits) -> Judgement:
         return Judgement(level.name, None, "", "within", "within")
     shut = level.body - level.fabric
     share = limits.near_share
-    return Judgement(level.name, most, reason, _status(level.reduction, most, share), _status(shut, most, share))
+    return Judgement(
+        level.name, most, reason, _status(level.reduction, most, share), _status(shut, most, share)
+    )
 
 
 def _status(reduction: float, most: float, near_share: float) -> Status:
     if reduction > most + 1e-6:
         return "over"
-    return "near" if 0 < reduction and reduction > near_share * most else "within"
+    return "near" if reduction > 0 and reduction > near_share * most else "within"
 
 
 def _most_at(level: Level, body: Body, limits: Limits) -> tuple[float | None, str]:
@@ -130,7 +132,11 @@ def breath(body: Body, limits: Limits) -> tuple[float, float, bool]:
 
     A resting girth is taken to lie midway between them (an assumption, no source).
     """
-    out, full, wide = body.taken("underbust_exhale"), body.taken("underbust_inhale"), limits.breathing_assumed_mm
+    out, full, wide = (
+        body.taken("underbust_exhale"),
+        body.taken("underbust_inhale"),
+        limits.breathing_assumed_mm,
+    )
     if out is not None and full is not None:
         return out, full, False
     if out is not None:
@@ -158,21 +164,19 @@ def _largest(outcome: Outcome, judgements: tuple[Judgement, ...]) -> float:
     return min(rooms)
 
 
-_SENTENCES = {
-    "over": "{level}: {reduction} round the body ({quarter} a quarter, {percent} %) is above the limit you set: "
-    "{reason} allows {most}.",
-    "near": "{level}: {reduction} round the body ({quarter} a quarter, {percent} %) is near the limit you set: "
-    "{reason} allows {most}.",
-    "within": "{level}: {reduction} round the body ({quarter} a quarter, {percent} %), within {reason}.",
+_FIGURE = "{level}: {reduction} round the body ({quarter} a quarter, {percent} %)"
+_SENTENCES: dict[Status, str] = {
+    "over": f"{_FIGURE} is above the limit you set: {{reason}} allows {{most}}.",
+    "near": f"{_FIGURE} is near the limit you set: {{reason}} allows {{most}}.",
+    "within": f"{_FIGURE}, within {{reason}}.",
 }
 _SHUT = (
-    "Laced shut, the {level} would be held to {shut}, {reduction} less than the body: above the limit you set, {most}."
+    "Laced shut, the {level} would be held to {shut}, {reduction} less than the body: "
+    "above the limit you set, {most}."
 )
 
 
-def _level_findings(
-    outcome: Outcome, judgements: tuple[Judgement, ...], largest: float
-) -> Iterator[Finding]:
+def _level_findings(outcome: Outcome, judgements: tuple[Judgement, ...], largest: float) -> Iterator[Finding]:
     for level, judgement in zip(outcome.levels, judgements, strict=True):
         if judgement.most is None:
             continue
@@ -236,7 +240,8 @@ def _one_figure_note(outcome: Outcome) -> Iterator[Finding]:
             yield Finding(
                 "attend",
                 "one_figure_hides",
-                "One figure for waist and underbust holds the {level} tighter than it seems: by {real}, not {said}.",
+                "One figure for waist and underbust holds the {level} tighter than it seems: "
+                "by {real}, not {said}.",
                 {"real": level.reduction, "said": level.reduction - hidden},
                 {"level": LEVEL_LABEL[level.name].lower()},
                 Place(level=level.name, field="rule"),
@@ -257,10 +262,14 @@ def _edge_findings(draft: Draft, outcome: Outcome, limits: Limits) -> Iterator[F
         room = thigh - limits.thigh_clearance_mm + draft.hem.seam_walks[side]
         yield from _edge("hem", side, "thigh", room, limits.thigh_clearance_mm, "Raise the hem at the side.")
     room = body.value("underarm_to_waist") - limits.underarm_clearance_mm - draft.neckline.seam_walks[side]
-    yield from _edge("neckline", side, "underarm", room, limits.underarm_clearance_mm, "Lower it at the side.")
+    yield from _edge(
+        "neckline", side, "underarm", room, limits.underarm_clearance_mm, "Lower it at the side."
+    )
     nape = body.value("nape_to_waist") - draft.neckline.seam_walks[-1]
     if nape < 0:
-        yield from _edge("neckline", len(draft.neckline.seam_walks) - 1, "nape", nape, 0.0, "Lower it at the back.")
+        yield from _edge(
+            "neckline", len(draft.neckline.seam_walks) - 1, "nape", nape, 0.0, "Lower it at the back."
+        )
 
 
 _EDGE_SENTENCES = {
@@ -271,7 +280,9 @@ _EDGE_SENTENCES = {
 }
 
 
-def _edge(line: LineName, seam: int, what: str, room: float, clearance: float, remedy: str) -> Iterator[Finding]:
+def _edge(
+    line: LineName, seam: int, what: str, room: float, clearance: float, remedy: str
+) -> Iterator[Finding]:
     if room >= NEAR_EDGE_MM:
         return
     over = room < -1e-6

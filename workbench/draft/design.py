@@ -169,7 +169,7 @@ def usual_design(style: Style = "under_bust", front_panels: int = 3, back_panels
 
 
 def with_panels(design: Design, quarter: QuarterName, panels: int) -> Design:
-    """The design with another number of panels in one quarter; drawn lines keep their place in the quarter."""
+    """The design with another number of panels in a quarter; drawn lines keep their place in it."""
     old_front, old_back = design.front.panel_count, design.back.panel_count
     fresh = usual_quarter(quarter, panels, design.style)
     changed = replace(design, front=fresh) if quarter == "front" else replace(design, back=fresh)

@@ -24,11 +24,13 @@ REACH = 1500.0
 STEEPEST = 0.98
 """Largest run per walk an edge can be drawn with; at 1 it would lie across the body."""
 
-_NODES = 12
+_NODES = 9
+_LEAN = 4 + _NODES + 1
+"""Where the coefficients of dx/dt begin."""
 
 
 def _integration_matrix() -> Array:
-    """(nodes, nodes + 1): values at the Chebyshev points to ascending coefficients of the integral from -1."""
+    """(nodes, nodes + 1): values at the points to ascending coefficients of the integral from -1."""
     matrix = np.zeros((_NODES, _NODES + 1))
     points = _chebyshev_points()
     for row, unit in enumerate(np.eye(_NODES)):
@@ -41,10 +43,17 @@ def _chebyshev_points() -> Array:
     return np.cos(np.pi * (np.arange(_NODES) + 0.5) / _NODES)
 
 
-_POINTS = _chebyshev_points()
+def _slope_weights() -> tuple[Array, Array, Array]:
+    """What the chord and the slopes at start and end of a piece give to dx/dt at the points."""
+    s = 0.5 * (_chebyshev_points() + 1)
+    return 6 * s * (1 - s), (1 - s) * (1 - 3 * s), s * (3 * s - 2)
+
+
+_SLOPE_WEIGHTS = _slope_weights()
 _INTEGRATE = _integration_matrix()
 _WHOLE = _INTEGRATE.sum(axis=1)
 """Weights of the integral over a whole piece: the polynomial at +1."""
+_ONE_TWO_THREE = np.array([1.0, 2.0, 3.0])
 
 
 @dataclass(frozen=True)
@@ -53,67 +62,69 @@ class Edges:
 
     walks: Array
     """(k + 2,) the levels, with one far knot at either end."""
-    x_coefficients: Array
-    """(4, e, k + 1), ascending powers of the place -1..1 in the piece."""
-    y_coefficients: Array
-    """(nodes + 1, e, k + 1), likewise."""
+    coefficients: Array
+    """(4 + nodes + 1 + 3, e * (k + 1)): x, y, dx/dt of every piece, ascending powers of the place -1..1."""
+    steepest: Array
+    """(e, k - 1): largest run per walk, absolute, between two levels."""
 
-    def at(self, edge: Index, t: Array) -> tuple[Array, Array]:
-        """x and y in mm of edge number ``edge`` at walk ``t``; both of one shape, or broadcast together."""
-        piece, place = self._place(t)
-        row = edge * (len(self.walks) - 1) + piece
-        x = _polynomial(self.x_coefficients, row, place)
-        y = _polynomial(self.y_coefficients, row, place)
-        return x, y
-
-    def slope(self, edge: Index, t: Array) -> Array:
-        """Run per walk, dx/dt, of edge number ``edge`` at walk ``t``."""
-        piece, place = self._place(t)
-        row = edge * (len(self.walks) - 1) + piece
-        one, two, three = (np.take(c, row) for c in self.x_coefficients[1:])
-        return (one + place * (2 * two + 3 * place * three)) / (0.5 * np.diff(self.walks)[piece])
-
-    def _place(self, t: Array) -> tuple[Index, Array]:
+    def at(self, edge: Index, t: Array) -> tuple[Array, Array, Array]:
+        """x, y in mm and dx/dt of edge number ``edge`` at walk ``t``; of one shape, or broadcast together."""
         piece = np.searchsorted(self.walks[1:-1], t, side="right")
         start, end = self.walks[piece], self.walks[piece + 1]
-        return piece, (2 * t - start - end) / (end - start)
+        place = (2 * t - start - end) / (end - start)
+        rows = self.coefficients.take(edge * (len(self.walks) - 1) + piece, axis=1)
+        return (
+            _polynomial(rows[:4], place),
+            _polynomial(rows[4:_LEAN], place),
+            _polynomial(rows[_LEAN:], place),
+        )
 
 
-def _polynomial(coefficients: Array, row: Index, place: Array) -> Array:
-    """Horner's rule; the rows are gathered power by power, which keeps every array small."""
-    total = np.take(coefficients[-1], row)
-    for power in coefficients[-2::-1]:
-        total = total * place + np.take(power, row)
+def _polynomial(coefficients: Array, place: Array) -> Array:
+    """Horner's rule, ascending coefficients first axis."""
+    total: Array = coefficients[-1] * place
+    total += coefficients[-2]
+    for power in coefficients[-3::-1]:
+        total *= place
+        total += power
     return total
 
 
 def edges_through(walks: Array, x: Array) -> Edges:
     """Edges for level walks (k,) rising, one of them 0, and x (e, k), in mm."""
     knots, ends, slopes = _with_far_knots(walks, x)
-    half = 0.5 * np.diff(knots)
-    x_coefficients = _cubic_coefficients(half, ends, slopes)
-    arc = half[:, None] * _upright(_slopes_at_points(x_coefficients, half)) @ _INTEGRATE
-    arc[..., 0] += _heights(walks, arc.sum(axis=-1))
-    return Edges(knots, x_coefficients, np.ascontiguousarray(np.moveaxis(arc, -1, 0)))
+    steps = np.diff(knots)
+    leans = _leans_at_points(np.diff(ends, axis=1) / steps, slopes)
+    arc = (0.5 * steps)[:, None] * (_upright(leans) @ _INTEGRATE)
+    heights = _from_waist(walks, arc.sum(axis=-1)[:, 1:-1])
+    arc[:, 1:, 0] += heights
+    arc[:, 0, 0] += heights[:, 0] - arc[:, 0].sum(axis=-1)
+    cubic = _cubic_coefficients(0.5 * steps, ends, slopes)
+    lean = cubic[..., 1:] * _ONE_TWO_THREE / (0.5 * steps)[:, None]
+    table = np.concatenate((cubic, arc, lean), axis=-1).reshape(-1, _LEAN + 3).T
+    return Edges(knots, np.ascontiguousarray(table), np.abs(leans[:, 1:-1]).max(axis=-1))
 
 
 def heights_at_levels(walks: Array, x: Array) -> Array:
     """y (e, k) in mm at the levels alone: what the girth correction asks for at every round."""
-    half = 0.5 * np.diff(walks)
-    coefficients = _cubic_coefficients(half, x, monotone_slopes(walks, x))
-    pieces = half * (_upright(_slopes_at_points(coefficients, half)) @ _WHOLE)
-    heights = np.zeros_like(x)
+    steps = np.diff(walks)
+    chords = np.diff(x, axis=1) / steps
+    leans = _leans_at_points(chords, monotone_slopes(steps, chords))
+    return _from_waist(walks, 0.5 * steps * (_upright(leans) @ _WHOLE))
+
+
+def _from_waist(walks: Array, pieces: Array) -> Array:
+    """y (e, k) at the levels, 0 at the waist, from the rise of each piece (e, k - 1) between them."""
+    heights = np.zeros((len(pieces), len(walks)))
     np.cumsum(pieces, axis=1, out=heights[:, 1:])
-    return heights - heights[:, [_waist(walks)]]
-
-
-def _waist(walks: Array) -> int:
-    return int(np.argmin(np.abs(walks)))
+    waist = int(np.abs(walks).argmin())
+    return heights - heights[:, waist : waist + 1]
 
 
 def _with_far_knots(walks: Array, x: Array) -> tuple[Array, Array, Array]:
     """Knots, values and slopes with a straight piece added at either end."""
-    inner = monotone_slopes(walks, x)
+    steps = np.diff(walks)
+    inner = monotone_slopes(steps, np.diff(x, axis=1) / steps)
     knots = np.concatenate(([walks[0] - REACH], walks, [walks[-1] + REACH]))
     low, high = inner[:, :1], inner[:, -1:]
     ends = np.concatenate((x[:, :1] - REACH * low, x, x[:, -1:] + REACH * high), axis=1)
@@ -121,28 +132,23 @@ def _with_far_knots(walks: Array, x: Array) -> tuple[Array, Array, Array]:
 
 
 def _cubic_coefficients(half: Array, x: Array, slopes: Array) -> Array:
-    """(4, e, pieces) of the Hermite cubics, in the place -1..1."""
+    """(e, pieces, 4) of the Hermite cubics, in the place -1..1."""
     start, end = x[:, :-1], x[:, 1:]
     rise_in, rise_out = half * slopes[:, :-1], half * slopes[:, 1:]
-    middle, reach = 0.5 * (start + end), end - start
-    bend, twist = rise_out - rise_in, rise_in + rise_out
-    return np.stack(
-        (middle - 0.25 * bend, 0.75 * reach - 0.25 * twist, 0.25 * bend, 0.25 * (twist - reach))
-    )
+    reach, bend, twist = end - start, 0.25 * (rise_out - rise_in), 0.25 * (rise_in + rise_out)
+    return np.stack((0.5 * (start + end) - bend, 0.75 * reach - twist, bend, twist - 0.25 * reach), axis=-1)
 
 
-def _slopes_at_points(coefficients: Array, half: Array) -> Array:
-    """(e, pieces, nodes) of dx/dt at the Chebyshev points."""
-    _, one, two, three = coefficients[..., None] / half[:, None]
-    return one + _POINTS * (2 * two + 3 * _POINTS * three)
+def _leans_at_points(chords: Array, slopes: Array) -> Array:
+    """(e, pieces, nodes) of dx/dt at the Chebyshev points, from chord and end slopes of each piece."""
+    by_chord, by_start, by_end = _SLOPE_WEIGHTS
+    leans: Array = chords[..., None] * by_chord
+    leans += slopes[:, :-1, None] * by_start
+    leans += slopes[:, 1:, None] * by_end
+    return leans
 
 
 def _upright(slopes: Array) -> Array:
     """dy/dt; a slope past the steepest is held there, and refused elsewhere by name."""
-    return np.sqrt(1 - np.minimum(slopes * slopes, STEEPEST * STEEPEST))
-
-
-def _heights(walks: Array, pieces: Array) -> Array:
-    """y at the lower end of each piece, with the waist at 0; ``pieces`` includes the far ones."""
-    below = np.cumsum(pieces, axis=1) - pieces
-    return below - below[:, [_waist(walks) + 1]]
+    upright: Array = np.sqrt(1 - np.minimum(slopes * slopes, STEEPEST * STEEPEST))
+    return upright

@@ -6,11 +6,11 @@ body* or *per quarter* and says which.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping
+from typing import NamedTuple
 
 from workbench.body import Body, LevelName, girths, walks
-from workbench.draft.design import Design, Quarter, QuarterName, Share
+from workbench.draft.design import Design, QuarterName, Share
 from workbench.draft.result import LedgerLine, Level, Taking
 
 QUARTERS: tuple[QuarterName, QuarterName] = ("front", "back")
@@ -23,9 +23,7 @@ def levels_of(body: Body, design: Design) -> tuple[Level, ...]:
     for name in design.levels:
         reckoned, reduction = _reckoned(name, girth, design)
         finished = reckoned - reduction
-        levels.append(
-            Level(name, walk[name], girth[name], finished, finished - design.opening_mm, reckoned)
-        )
+        levels.append(Level(name, walk[name], girth[name], finished, finished - design.opening_mm, reckoned))
     return tuple(levels)
 
 
@@ -56,63 +54,59 @@ def ledger_of(
     """One line for each quarter and level: what must be taken in per quarter, and which seam takes it."""
     lines = []
     for quarter in QUARTERS:
-        takers = tuple(_takers(quarter, design))
+        takers = _takers(quarter, design)
         for level in levels:
             needed = blocks[quarter] - share_of(quarter, design) * level.finished
             lines.append(LedgerLine(quarter, level.name, needed, _shared(needed, level.name, takers)))
     return tuple(lines)
 
 
-@dataclass(frozen=True)
-class _Taker:
+class _Taker(NamedTuple):
     """A seam that takes intake; ``left_part`` is 1 or 0 at the side seam, where a quarter owns one side."""
 
     seam: int
     weight: float
     left_part: float
-    shares: tuple[Share, ...]
-    side: bool
+    shares: Mapping[LevelName, Share]
+    side: bool = False
 
-    def at(self, level: LevelName) -> Share:
-        for share in self.shares:
-            if share.level == level:
-                return share
-        return Share(level)
-
-    def left_at(self, level: LevelName) -> float:
-        own = None if self.side else self.at(level).left_part
-        return self.left_part if own is None else own
-
-    def weight_at(self, level: LevelName) -> float:
-        own = self.at(level).weight
-        return self.weight if own is None else own
+    def at(self, level: LevelName) -> tuple[float | None, float, float]:
+        """Pin, weight and left part at a level."""
+        share = self.shares.get(level)
+        if share is None:
+            return None, self.weight, self.left_part
+        weight = self.weight if share.weight is None else share.weight
+        left_part = self.left_part if share.left_part is None or self.side else share.left_part
+        return share.pin_mm, weight, left_part
 
 
-def _takers(quarter: QuarterName, design: Design) -> Iterator[_Taker]:
+def _takers(quarter: QuarterName, design: Design) -> tuple[_Taker, ...]:
     """The takers of a quarter in drawing order, the side seam last in front and first in back."""
     side_seam = design.front.panel_count
-    described: Quarter = design.front if quarter == "front" else design.back
+    described = design.front if quarter == "front" else design.back
     first = 1 if quarter == "front" else side_seam + 1
-    side = _Taker(
-        side_seam, described.side_weight, 1.0 if quarter == "front" else 0.0, described.side_shares, side=True
+    inner = tuple(
+        _Taker(first + number, seam.weight, seam.left_part, _by_level(seam.shares))
+        for number, seam in enumerate(described.seams)
     )
-    if quarter == "back":
-        yield side
-    for number, seam in enumerate(described.seams):
-        yield _Taker(first + number, seam.weight, seam.left_part, seam.shares, side=False)
-    if quarter == "front":
-        yield side
+    side_left = 1.0 if quarter == "front" else 0.0
+    side = _Taker(side_seam, described.side_weight, side_left, _by_level(described.side_shares), side=True)
+    return (*inner, side) if quarter == "front" else (side, *inner)
+
+
+def _by_level(shares: tuple[Share, ...]) -> dict[LevelName, Share]:
+    return {share.level: share for share in shares}
 
 
 def _shared(needed: float, level: LevelName, takers: tuple[_Taker, ...]) -> tuple[Taking, ...]:
     """Pinned amounts stay; what is left goes to the others by weight, never less than nothing."""
-    pins = [taker.at(level).pin_mm for taker in takers]
-    weights = [taker.weight_at(level) if pin is None else 0.0 for taker, pin in zip(takers, pins, strict=True)]
-    rest = max(needed - sum(pin for pin in pins if pin is not None), 0.0)
-    whole = sum(weights)
+    here = [taker.at(level) for taker in takers]
+    rest = max(needed - sum(pin for pin, _, _ in here if pin is not None), 0.0)
+    whole = sum(weight for pin, weight, _ in here if pin is None)
+    each = rest / whole if whole > 0 else 0.0
     takings = []
-    for taker, pin, weight in zip(takers, pins, weights, strict=True):
-        amount = pin if pin is not None else (rest * weight / whole if whole > 0 else 0.0)
-        left = amount * taker.left_at(level)
+    for taker, (pin, weight, left_part) in zip(takers, here, strict=True):
+        amount = each * weight if pin is None else pin
+        left = amount * left_part
         takings.append(Taking(taker.seam, left, amount - left, pin is not None))
     return tuple(takings)

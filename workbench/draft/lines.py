@@ -1,172 +1,212 @@
-"""Neckline and hem: one curve round the body, cut by the seams.
+"""Neckline and hem: curves round the body, cut by the seams.
 
-The curve is walk as a function of the run, the real distance across the panels. Every
-seam is met at one walk with one rise per run, so that the edge runs on over a closed seam.
+A line is walk as a function of the run, the real distance across the panels. Every seam
+is met at one walk with one rise per run, so that the edge runs on over a closed seam.
+
+The few points of a line are handled as plain numbers: an array costs more than it saves
+below a dozen. What needs the surface is asked for all lines at once.
 """
 
 from __future__ import annotations
 
+from bisect import bisect_right
+from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 
 from workbench.draft.design import ShapePoint
 from workbench.draft.edges import Index
-from workbench.draft.monotone import Array, cubic_at, hermite, monotone_slopes
+from workbench.draft.monotone import Array, hermite, hermite_slope, slopes_of_few
 from workbench.draft.surface import Surface
 
 SAMPLES = 25
 """Points of one piece of a line, from one node to the next."""
 
 _ROUNDS = 12
-_CLOSE = 1e-9
+_CLOSE = 1e-3
+"""mm: from here Newton's next step lands within a millionth."""
+_LONGEST_STEP = 80.0
+_PROBE = 1.0
+_SHARE = np.linspace(0.0, 1.0, SAMPLES)
 
 
 class LineError(ValueError):
-    """A line that cannot be drawn; ``point`` is the shape point at fault."""
+    """A line that cannot be drawn; ``line`` counts the lines given, ``point`` is the shape point at fault."""
 
-    def __init__(self, message: str, point: int | None = None) -> None:
+    def __init__(self, message: str, line: int, point: int | None = None) -> None:
         super().__init__(message)
+        self.line = line
         self.point = point
 
 
 @dataclass(frozen=True)
 class _Curve:
-    """Pieces between corners, each a monotone cubic of its own."""
+    """Monotone cubics from corner to corner: walk over run."""
 
-    runs: Array
-    walks: Array
-    slope_in: Array
+    runs: list[float]
+    walks: list[float]
+    slope_in: list[float]
     """Rise per run at each point as the line arrives; differs from ``slope_out`` at corners."""
-    slope_out: Array
+    slope_out: list[float]
 
-    def at(self, run: Array) -> tuple[Array, Array]:
+    def at(self, run: float) -> tuple[float, float]:
         """Walk and rise per run; straight on beyond the ends."""
-        piece = np.clip(np.searchsorted(self.runs, run, side="right") - 1, 0, len(self.runs) - 2)
+        piece = min(max(bisect_right(self.runs, run) - 1, 0), len(self.runs) - 2)
         start, end = self.runs[piece], self.runs[piece + 1]
-        step = end - start
-        held = np.clip(run, self.runs[0], self.runs[-1])
-        walk, rise = hermite(
-            (held - start) / step,
-            step,
+        held = min(max(run, self.runs[0]), self.runs[-1])
+        cubic = (
+            (held - start) / (end - start),
+            end - start,
             self.walks[piece],
             self.slope_out[piece],
             self.walks[piece + 1],
             self.slope_in[piece + 1],
         )
-        return walk + (run - held) * rise, rise
+        rise = hermite_slope(*cubic)
+        return hermite(*cubic) + (run - held) * rise, rise
 
 
 @dataclass(frozen=True)
-class Nodes:
-    """Where a line has a node: at the centre lines, the seams and the shape points, front to back."""
+class Node:
+    """Where a line has a node: at the centre lines, the seams and the shape points."""
 
-    u: Array
-    walks: Array
-    slope_in: Array
-    slope_out: Array
+    u: float
+    walk: float
+    slope_in: float
+    slope_out: float
 
-    def at_seams(self) -> Array:
-        """Walks (panels + 1,) at the centre front, the seams and the centre back."""
-        return self.walks[self.u == np.round(self.u)]
+    @property
+    def smooth(self) -> bool:
+        """Whether the line runs through without a corner."""
+        return abs(self.slope_in - self.slope_out) < 1e-9
 
-    def smooth_at_seams(self) -> Array:
-        """Whether the line runs through each of them without a corner."""
-        whole = self.u == np.round(self.u)
-        return np.abs(self.slope_in - self.slope_out)[whole] < _CLOSE
 
-    def sampled(self, surface: Surface) -> Sampled:
-        """Every piece from node to node, as places across and up its panel."""
-        start, end = self.u[:-1], self.u[1:]
-        panel = np.minimum(start.astype(np.intp), surface.panel_count - 1)
-        chords = surface.chords(self.walks)
-        piece = np.arange(len(panel))
-        share = np.linspace(0.0, 1.0, SAMPLES)
-        v = (start - panel)[:, None] + (end - start)[:, None] * share
-        # rise per run, times the run of a whole panel here, is rise per panel
-        t, _ = hermite(
-            share,
-            (end - start)[:, None],
-            self.walks[:-1, None],
-            (self.slope_out[:-1] * chords[panel, piece])[:, None],
-            self.walks[1:, None],
-            (self.slope_in[1:] * chords[panel, piece + 1])[:, None],
-        )
-        return Sampled(panel, v, t)
+Nodes = tuple[Node, ...]
+"""The nodes of one line, front to back."""
+
+
+def at_seams(nodes: Nodes) -> tuple[Node, ...]:
+    """The nodes (panels + 1) at the centre front, the seams and the centre back."""
+    return tuple(node for node in nodes if node.u == int(node.u))
+
+
+def seam_walks(nodes: Nodes) -> tuple[float, ...]:
+    """The walks (panels + 1) at the centre front, the seams and the centre back."""
+    return tuple(node.walk for node in at_seams(nodes))
+
+
+def nodes_of(lines: Sequence[tuple[ShapePoint, ...]], surface: Surface) -> tuple[Nodes, ...]:
+    """The nodes of each line through its shape points; LineError names a point that is out of order."""
+    u = np.array([point.u for points in lines for point in points])
+    t = np.array([point.t for points in lines for point in points])
+    runs = iter(surface.runs(u, t).tolist())
+    curves = [_curve(number, points, [next(runs) for _ in points]) for number, points in enumerate(lines)]
+    free = [_free_seams(points, surface.panel_count) for points in lines]
+    crossings = iter(_crossings(lines, curves, free, surface))
+    nodes = []
+    for points, curve, seams in zip(lines, curves, free, strict=True):
+        own = [
+            Node(point.u, *rest)
+            for point, *rest in zip(points, curve.walks, curve.slope_in, curve.slope_out, strict=True)
+        ]
+        crossed = [Node(float(seam), *next(crossings)) for seam in seams]
+        nodes.append(tuple(sorted((*own, *crossed), key=lambda node: node.u)))
+    return tuple(nodes)
+
+
+def _free_seams(points: tuple[ShapePoint, ...], panel_count: int) -> list[int]:
+    """Seams without a shape point of their own."""
+    taken = {point.u for point in points}
+    return [seam for seam in range(1, panel_count) if seam not in taken]
+
+
+def _curve(number: int, points: tuple[ShapePoint, ...], runs: list[float]) -> _Curve:
+    """Monotone cubics from corner to corner; a smooth end is level."""
+    for place, (run, next_run) in enumerate(pairwise(runs)):
+        if not next_run - run > 1e-6:
+            raise LineError("lies level with or behind the point before it", number, place + 1)
+    walks = [point.t for point in points]
+    last = len(points) - 1
+    slope_in, slope_out = [0.0] * (last + 1), [0.0] * (last + 1)
+    corners = [0, *(i for i in range(1, last) if not points[i].smooth), last]
+    for first, end in pairwise(corners):
+        slopes = slopes_of_few(runs[first : end + 1], walks[first : end + 1])
+        slope_out[first:end] = slopes[:-1]
+        slope_in[first + 1 : end + 1] = slopes[1:]
+    slope_in[0] = slope_out[0] = 0.0 if points[0].smooth else slope_out[0]
+    slope_in[last] = slope_out[last] = 0.0 if points[last].smooth else slope_in[last]
+    return _Curve(runs, walks, slope_in, slope_out)
+
+
+def _crossings(
+    lines: Sequence[tuple[ShapePoint, ...]],
+    curves: list[_Curve],
+    free: list[list[int]],
+    surface: Surface,
+) -> list[tuple[float, float, float]]:
+    """Walk and rise per run, in and out, where each line crosses its free seams, one line after the other.
+
+    Run and walk must agree there. Newton's method, from the straight line between the
+    shape points; how the run changes with the walk is felt a millimetre further up.
+    """
+    seams = [(number, seam) for number, own in enumerate(free) for seam in own]
+    if not seams:
+        return []
+    u = np.array([float(seam) for _, seam in seams] * 2)
+    walks = [_between(lines[number], seam) for number, seam in seams]
+    for _ in range(_ROUNDS):
+        runs = surface.runs(u, np.array([*walks, *(walk + _PROBE for walk in walks)])).tolist()
+        here, above = runs[: len(seams)], runs[len(seams) :]
+        found = [curves[number].at(run) for (number, _), run in zip(seams, here, strict=True)]
+        miss = [walk - at for (walk, _), at in zip(found, walks, strict=True)]
+        turns = [
+            rise * (up - run) / _PROBE - 1 for (_, rise), run, up in zip(found, here, above, strict=True)
+        ]
+        walks = list(map(_stepped, walks, miss, turns))
+        if max(map(abs, miss)) < _CLOSE:
+            return [(walk, rise, rise) for walk, (_, rise) in zip(walks, found, strict=True)]
+    worst = max(range(len(miss)), key=lambda i: abs(miss[i]))
+    raise LineError("is too steep to be followed across the seams", seams[worst][0])
+
+
+def _stepped(walk: float, miss: float, turn: float) -> float:
+    """The next walk to try; where Newton's step would run away, a bounded one."""
+    step = -miss / turn if abs(turn) > 1e-3 else miss
+    return walk + min(max(step, -_LONGEST_STEP), _LONGEST_STEP)
+
+
+def _between(points: tuple[ShapePoint, ...], u: float) -> float:
+    """Walk at u on the straight line between the neighbouring shape points."""
+    after = next(i for i, point in enumerate(points) if point.u > u)
+    low, high = points[after - 1], points[after]
+    return low.t + (high.t - low.t) * (u - low.u) / (high.u - low.u)
 
 
 @dataclass(frozen=True)
 class Sampled:
-    """A line in pieces (p): panel (p,), places across and walks (p, SAMPLES)."""
+    """Lines in pieces (p) from node to node: panel (p,), places across and walks (p, SAMPLES)."""
 
     panel: Index
     v: Array
     t: Array
 
-    def of_panel(self, panel: int, points: Array) -> Array:
-        """(k, 2) of one panel out of ``points`` (p, SAMPLES, 2), joints once."""
-        own = points[self.panel == panel]
-        return np.concatenate((own[:, :-1].reshape(-1, 2), own[-1, -1:]))
+    def part(self, pieces: slice) -> Sampled:
+        """Some of the pieces: those of one line."""
+        return Sampled(self.panel[pieces], self.v[pieces], self.t[pieces])
 
 
-def nodes_of(points: tuple[ShapePoint, ...], surface: Surface) -> Nodes:
-    """The nodes of the line through shape points; LineError names a point that is out of order."""
-    u = np.array([p.u for p in points])
-    t = np.array([p.t for p in points])
-    curve = _curve(surface.runs(u, t), t, [p.smooth for p in points])
-    inner = np.setdiff1d(np.arange(surface.panel_count + 1, dtype=float), u)
-    walks, slopes = _crossings(curve, surface, inner)
-    order = np.argsort(np.concatenate((u, inner)))
-
-    def merged(own: Array, crossing: Array) -> Array:
-        return np.concatenate((own, crossing))[order]
-
-    return Nodes(
-        merged(u, inner), merged(t, walks), merged(curve.slope_in, slopes), merged(curve.slope_out, slopes)
-    )
-
-
-def _curve(runs: Array, walks: Array, smooth: list[bool]) -> _Curve:
-    """Monotone cubics from corner to corner; a smooth end is level."""
-    behind = np.flatnonzero(np.diff(runs) <= 1e-6)
-    if len(behind):
-        raise LineError("lies level with or behind the point before it", int(behind[0]) + 1)
-    slope_in, slope_out = np.zeros_like(runs), np.zeros_like(runs)
-    corners = [0, *(i for i in range(1, len(runs) - 1) if not smooth[i]), len(runs) - 1]
-    for first, last in zip(corners[:-1], corners[1:], strict=True):
-        part = slice(first, last + 1)
-        slopes = monotone_slopes(runs[part], walks[part])
-        slope_out[first:last] = slopes[:-1]
-        slope_in[first + 1 : last + 1] = slopes[1:]
-    for end in (0, -1):
-        slope = 0.0 if smooth[end] else (slope_out[0] if end == 0 else slope_in[-1])
-        slope_in[end] = slope_out[end] = slope
-    return _Curve(runs, walks, slope_in, slope_out)
-
-
-def _crossings(curve: _Curve, surface: Surface, seams: Array) -> tuple[Array, Array]:
-    """Walk and rise per run where the curve crosses the seams: run and walk must agree there.
-
-    A secant step each round, from the run at the waist; it settles in four or five.
-    """
-    if not len(seams):
-        return np.empty(0), np.empty(0)
-    walk = curve.at(surface.runs(seams, np.zeros_like(seams)))[0]
-    found, rise = curve.at(surface.runs(seams, walk))
-    miss = found - walk
-    before, miss_before = walk, miss
-    walk = found
-    for _ in range(_ROUNDS):
-        found, rise = curve.at(surface.runs(seams, walk))
-        miss = found - walk
-        if np.abs(miss).max() < _CLOSE:
-            break
-        turn = miss - miss_before
-        small = np.abs(turn) < 1e-12
-        step = np.where(small, miss, -miss * (walk - before) / np.where(small, 1.0, turn))
-        before, miss_before = walk, miss
-        walk = walk + np.clip(step, -80.0, 80.0)
-    else:
-        if np.abs(miss).max() > 0.01:
-            raise LineError("is too steep to be followed across the seams")
-    return walk, rise
+def sampled(lines: Sequence[Nodes], surface: Surface) -> Sampled:
+    """Every piece of every line, one line after the other, as places across and up its panel."""
+    pairs = [pair for nodes in lines for pair in pairwise(nodes)]
+    ends = np.array([[(a.u, a.walk, a.slope_out), (b.u, b.walk, b.slope_in)] for a, b in pairs])
+    u, walk, slope = np.moveaxis(ends, -1, 0)
+    panel = u[:, 0].astype(np.intp)
+    chords = surface.chords(walk.ravel()).reshape(-1, *walk.shape)[panel, np.arange(len(panel))]
+    step = (u[:, 1] - u[:, 0])[:, None]
+    v = (u[:, 0] - panel)[:, None] + step * _SHARE
+    # rise per run, times the run of a whole panel here, is rise per panel
+    rise = slope * chords
+    t = hermite(_SHARE, step, walk[:, :1], rise[:, :1], walk[:, 1:], rise[:, 1:])
+    return Sampled(panel, v, t)

@@ -7,56 +7,79 @@ from memory). Written here because importing a library for it costs more than a 
 
 from __future__ import annotations
 
+from itertools import pairwise
+from typing import TypeVar
+
 import numpy as np
 from numpy.typing import NDArray
 
 Array = NDArray[np.float64]
+Number = TypeVar("Number", float, Array)
 
 
-def monotone_slopes(x: Array, y: Array) -> Array:
-    """Slopes (..., k) at the abscissae ``x`` (k,), strictly rising, for each row of ``y`` (..., k); k >= 2."""
-    steps = np.diff(x)
-    chords = np.diff(y, axis=-1) / steps
-    if len(x) == 2:
-        return np.concatenate((chords, chords), axis=-1)
-    slopes = np.empty_like(y)
-    slopes[..., 1:-1] = _inner(steps, chords)
-    slopes[..., 0] = _end(steps[0], steps[1], chords[..., 0], chords[..., 1])
-    slopes[..., -1] = _end(steps[-1], steps[-2], chords[..., -1], chords[..., -2])
+def monotone_slopes(steps: Array, chords: Array) -> Array:
+    """Slopes (e, k) at the k points of each row, for steps (k - 1,) and chord slopes (e, k - 1); k >= 3."""
+    slopes = np.empty((len(chords), len(steps) + 1))
+    before, after = chords[:, :-1], chords[:, 1:]
+    near, far = 2 * steps[1:] + steps[:-1], steps[1:] + 2 * steps[:-1]
+    product = before * after
+    same = product > 0
+    spread = np.where(same, near * after + far * before, 1.0)
+    slopes[:, 1:-1] = np.where(same, (near + far) * product / spread, 0.0)
+    slopes[:, :: len(steps)] = _ends(steps[[0, -1]], steps[[1, -2]], chords[:, [0, -1]], chords[:, [1, -2]])
     return slopes
 
 
-def _inner(steps: Array, chords: Array) -> Array:
-    """Weighted harmonic mean where the chords agree in sign, else level."""
-    before, after = chords[..., :-1], chords[..., 1:]
-    near, far = 2 * steps[1:] + steps[:-1], steps[1:] + 2 * steps[:-1]
-    same = before * after > 0
-    spread = near * after + far * before
-    return np.where(same, (near + far) * before * after / np.where(same, spread, 1.0), 0.0)
-
-
-def _end(step: float, next_step: float, chord: Array, next_chord: Array) -> Array:
-    """Three-point end slope, held to the sign of its chord and to three times its size."""
+def _ends(step: Array, next_step: Array, chord: Array, next_chord: Array) -> Array:
+    """Three-point end slopes, held to the sign of their chord and to three times its size."""
     slope = ((2 * step + next_step) * chord - step * next_chord) / (step + next_step)
     slope = np.where(slope * chord <= 0, 0.0, slope)
     too_steep = (chord * next_chord < 0) & (np.abs(slope) > 3 * np.abs(chord))
     return np.where(too_steep, 3 * chord, slope)
 
 
-def cubic_at(x: Array, y: Array, slopes: Array, at: Array) -> tuple[Array, Array]:
-    """Value and slope at ``at`` (m,) of the piecewise cubic with one row of ``y`` and ``slopes`` (k,)."""
-    piece = np.clip(np.searchsorted(x, at, side="right") - 1, 0, len(x) - 2)
-    step = x[piece + 1] - x[piece]
-    return hermite((at - x[piece]) / step, step, y[piece], slopes[piece], y[piece + 1], slopes[piece + 1])
+def slopes_of_few(x: list[float], y: list[float]) -> list[float]:
+    """The same slopes for one short list of points; x strictly rising, at least two."""
+    steps = [b - a for a, b in pairwise(x)]
+    chords = [(b - a) / step for (a, b), step in zip(pairwise(y), steps, strict=True)]
+    if len(chords) == 1:
+        return chords * 2
+    inner = list(map(_inner, steps, steps[1:], chords, chords[1:]))
+    first = _end(steps[0], steps[1], chords[0], chords[1])
+    return [first, *inner, _end(steps[-1], steps[-2], chords[-1], chords[-2])]
+
+
+def _inner(step: float, next_step: float, chord: float, next_chord: float) -> float:
+    if chord * next_chord <= 0:
+        return 0.0
+    near, far = 2 * next_step + step, next_step + 2 * step
+    return (near + far) / (near / chord + far / next_chord)
+
+
+def _end(step: float, next_step: float, chord: float, next_chord: float) -> float:
+    slope = ((2 * step + next_step) * chord - step * next_chord) / (step + next_step)
+    if slope * chord <= 0:
+        return 0.0
+    if chord * next_chord < 0 and abs(slope) > 3 * abs(chord):
+        return 3 * chord
+    return slope
 
 
 def hermite(
-    v: Array, step: Array, start: Array, start_slope: Array, end: Array, end_slope: Array
-) -> tuple[Array, Array]:
-    """Value and slope of one cubic at ``v`` in 0..1 of a step; slopes are per unit of the step."""
+    v: Number, step: Number, start: Number, start_slope: Number, end: Number, end_slope: Number
+) -> Number:
+    """Value of one cubic at ``v`` in 0..1 of a step; slopes are per unit of the step."""
     rise = end - start
     quad = 3 * rise - step * (2 * start_slope + end_slope)
     cube = step * (start_slope + end_slope) - 2 * rise
-    value = start + v * (step * start_slope + v * (quad + v * cube))
-    slope = start_slope + v * (2 * quad + 3 * v * cube) / step
-    return value, slope
+    return start + v * (step * start_slope + v * (quad + v * cube))
+
+
+def hermite_slope(
+    v: Number, step: Number, start: Number, start_slope: Number, end: Number, end_slope: Number
+) -> Number:
+    """Slope of the same cubic."""
+    rise = end - start
+    quad = 3 * rise - step * (2 * start_slope + end_slope)
+    cube = step * (start_slope + end_slope) - 2 * rise
+    return start_slope + v * (2 * quad + 3 * v * cube) / step

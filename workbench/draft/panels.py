@@ -4,21 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 
 from workbench.body import LevelName
 from workbench.draft.design import Design, QuarterName, Seam
-from workbench.draft.edges import Edges, edges_through, heights_at_levels
-from workbench.draft.lines import Nodes, Sampled
+from workbench.draft.edges import Edges, Index, heights_at_levels
+from workbench.draft.lines import Nodes, Sampled, at_seams
 from workbench.draft.monotone import Array
 from workbench.draft.result import LedgerLine, Level, Panel, SeamLine
 from workbench.draft.surface import Surface, across
 
 EDGE_SAMPLES = 129
 """Points along each side of a seam; at 3 mm the polyline is short of the curve by a few thousandths."""
+_EDGE_SHARE = np.linspace(0.0, 1.0, EDGE_SAMPLES)
 _LEVEL_SAMPLES = np.linspace(0.0, 1.0, 13)
 _GIRTH_ROUNDS = 3
+
+Corners = tuple[float, float, float, float]
 
 
 def edge_places(
@@ -58,7 +62,9 @@ def _place_quarter(
     rise: Array,
     bust: tuple[float, float] | None,
 ) -> None:
-    described, first = (design.front, 1) if quarter == "front" else (design.back, design.front.panel_count + 1)
+    described, first = (
+        (design.front, 1) if quarter == "front" else (design.back, design.front.panel_count + 1)
+    )
     for number, seam in enumerate(described.seams):
         place = seam_places(seam, block, rise, bust)
         row = 2 * (first + number)
@@ -103,22 +109,21 @@ class Sides:
     slopes: Array
 
 
-def sides_of(edges: Edges, hem: Array, neckline: Array) -> Sides:
+def sides_of(edges: Edges, hem: tuple[float, ...], neckline: tuple[float, ...]) -> Sides:
     """The drawn part of each edge, from the hem's walk to the neckline's at its seam (panels + 1,)."""
-    share = np.linspace(0.0, 1.0, EDGE_SAMPLES)
-    seams = hem[:, None] + (neckline - hem)[:, None] * share
+    low, high = np.array(hem)[:, None], np.array(neckline)[:, None]
+    seams = low + (high - low) * _EDGE_SHARE
     row = np.arange(2 * (len(hem) - 1))
     walks = seams[(row + 1) // 2]
-    x, y = edges.at(row[:, None], walks)
-    return Sides(walks, np.stack((x, y), axis=-1), edges.slope(row[:, None], walks))
+    x, y, lean = edges.at(row[:, None], walks)
+    return Sides(walks, np.stack((x, y), axis=-1), lean)
 
 
 def level_points(surface: Surface, levels: tuple[Level, ...]) -> tuple[Array, Array]:
     """Lines (panels, levels, j, 2) of equal walk across the panels, and straight widths (panels, levels)."""
     walks = np.array([level.walk for level in levels])
     row = np.arange(2 * surface.panel_count)[:, None]
-    x, y = surface.edges.at(row, walks)
-    lean = surface.edges.slope(row, walks)
+    x, y, lean = surface.edges.at(row, walks)
     left = (x[::2, :, None], y[::2, :, None], lean[::2, :, None])
     right = (x[1::2, :, None], y[1::2, :, None], lean[1::2, :, None])
     widths = np.hypot(x[1::2] - x[::2], y[1::2] - y[::2])
@@ -126,41 +131,41 @@ def level_points(surface: Surface, levels: tuple[Level, ...]) -> tuple[Array, Ar
 
 
 def panels_of(
-    design: Design, levels: tuple[Level, ...], surface: Surface, sides: Sides, hem: Sampled, neckline: Sampled
+    design: Design, levels: tuple[Level, ...], surface: Surface, sides: Sides, lines: Sampled, hem_pieces: int
 ) -> tuple[Panel, ...]:
-    """The panels in drawing order."""
-    both = Sampled(*(np.concatenate(pair) for pair in zip(_parts(hem), _parts(neckline), strict=True)))
-    points = surface.points(both.panel[:, None], both.v, both.t)
-    hem_points, neckline_points = points[: len(hem.panel)], points[len(hem.panel) :]
-    lines, widths = level_points(surface, levels)
-    panels = []
-    for index in range(design.panel_count):
-        left, right = sides.points[2 * index], sides.points[2 * index + 1]
-        low, high = hem.of_panel(index, hem_points), neckline.of_panel(index, neckline_points)
-        panels.append(
-            Panel(
-                index=index,
-                name=panel_name(index, design),
-                quarter="front" if index < design.front.panel_count else "back",
-                left=left,
-                right=right,
-                neckline=high,
-                hem=low,
-                level_lines=_crossing_lines(index, levels, sides.walks, lines[index]),
-                widths={level.name: float(w) for level, w in zip(levels, widths[index], strict=True)},
-                corner_angles=(
-                    _angle(low, left),
-                    _angle(low[::-1], right),
-                    _angle(high[::-1], right[::-1]),
-                    _angle(high, left[::-1]),
-                ),
-            )
+    """The panels in drawing order; ``lines`` has the pieces of the hem first, then those of the neckline."""
+    points = surface.points(lines.panel[:, None], lines.v, lines.t)
+    hem = _by_panel(lines.panel[:hem_pieces], points[:hem_pieces], design.panel_count)
+    neckline = _by_panel(lines.panel[hem_pieces:], points[hem_pieces:], design.panel_count)
+    crossing, widths = level_points(surface, levels)
+    angles = _corner_angles(sides.points, hem, neckline)
+    return tuple(
+        Panel(
+            index=index,
+            name=panel_name(index, design),
+            quarter="front" if index < design.front.panel_count else "back",
+            left=sides.points[2 * index],
+            right=sides.points[2 * index + 1],
+            neckline=neckline[index],
+            hem=hem[index],
+            level_lines=_crossing_lines(index, levels, sides.walks, crossing[index]),
+            widths=dict(zip(design.levels, widths[index].tolist(), strict=True)),
+            corner_angles=angles[index],
         )
-    return tuple(panels)
+        for index in range(design.panel_count)
+    )
 
 
-def _parts(line: Sampled) -> tuple[Array, Array, Array]:
-    return line.panel, line.v, line.t  # type: ignore[return-value]  # panel numbers are whole
+def _by_panel(owner: Index, points: Array, panel_count: int) -> list[Array]:
+    """(k, 2) of a line in each panel, from its pieces (p, samples, 2); joints once."""
+    starts = np.searchsorted(owner, np.arange(panel_count + 1)).tolist()
+    parts = []
+    for first, end in pairwise(starts):
+        own = points[first:end]
+        parts.append(
+            own[0] if end - first == 1 else np.concatenate((own[:, :-1].reshape(-1, 2), own[-1, -1:]))
+        )
+    return parts
 
 
 def _crossing_lines(
@@ -172,20 +177,29 @@ def _crossing_lines(
     return {level.name: line for level, line in zip(levels, lines, strict=True) if low <= level.walk <= high}
 
 
-def _angle(one: Array, other: Array) -> float:
-    """Degrees between two lines that start at the same corner, from the points as drawn.
+def _corner_angles(sides: Array, hem: list[Array], neckline: list[Array]) -> list[Corners]:
+    """Degrees at the corners of every panel as drawn: hem left and right, neckline right and left."""
+    ends = np.stack(
+        [np.concatenate((line[:3], line[-3:])) for pair in zip(hem, neckline, strict=True) for line in pair]
+    )
+    ends = ends.reshape(-1, 2, 6, 2)
+    low, high = ends[:, 0], ends[:, 1]
+    left, right = sides[::2], sides[1::2]
+    along = np.stack((low[:, :3], low[:, :2:-1], high[:, :2:-1], high[:, :3]), axis=1)
+    up = np.stack((left[:, :3], right[:, :3], right[:, :-4:-1], left[:, :-4:-1]), axis=1)
+    a, b = _start_directions(along), _start_directions(up)
+    cross = np.abs(a[..., 0] * b[..., 1] - a[..., 1] * b[..., 0])
+    angles = np.degrees(np.arctan2(cross, (a * b).sum(axis=-1)))
+    return [(one, two, three, four) for one, two, three, four in angles.tolist()]
 
-    The direction at the corner is that of the parabola through the first three points.
-    """
-    a, b = _start_direction(one), _start_direction(other)
-    return float(np.degrees(np.arctan2(abs(a[0] * b[1] - a[1] * b[0]), a @ b)))
 
-
-def _start_direction(line: Array) -> Array:
-    first, second = line[1] - line[0], line[2] - line[0]
-    near, far = np.hypot(*first), np.hypot(*second)
-    direction: Array = first * far / near - second * near / far
-    return direction
+def _start_directions(lines: Array) -> Array:
+    """Directions (..., 2) of the parabolas through the first three points (..., 3, 2), at the first."""
+    first, second = lines[..., 1, :] - lines[..., 0, :], lines[..., 2, :] - lines[..., 0, :]
+    near, far = np.hypot(first[..., 0], first[..., 1]), np.hypot(second[..., 0], second[..., 1])
+    ratio = (far / near)[..., None]
+    directions: Array = first * ratio - second / ratio
+    return directions
 
 
 def panel_name(index: int, design: Design) -> str:
@@ -215,39 +229,38 @@ def seams_of(
     neckline: Nodes,
 ) -> tuple[SeamLine, ...]:
     """The sewn seams, with both sides measured on the points as drawn."""
-    lengths = np.hypot(*np.moveaxis(np.diff(sides.points, axis=1), -1, 0)).sum(axis=1)
-    hem_walks, neckline_walks = hem.at_seams(), neckline.at_seams()
-    hem_smooth, neckline_smooth = hem.smooth_at_seams(), neckline.smooth_at_seams()
+    steps = np.diff(sides.points, axis=1)
+    lengths = np.hypot(steps[..., 0], steps[..., 1]).sum(axis=1).tolist()
+    slopes = np.abs(sides.slopes)
+    steepest = slopes.max(axis=1).tolist()
+    below, above = at_seams(hem), at_seams(neckline)
     seams = []
     for k in range(1, design.panel_count):
         before, after = panels[k - 1], panels[k]
-        steepest, between = _steepest(levels, sides, 2 * k - 1)
+        row = 2 * k - 1 if steepest[2 * k - 1] >= steepest[2 * k] else 2 * k
         seams.append(
             SeamLine(
                 index=k,
                 name=seam_name(k, design),
                 left_panel=before.name,
                 right_panel=after.name,
-                hem_walk=float(hem_walks[k]),
-                neckline_walk=float(neckline_walks[k]),
-                left_length=float(lengths[2 * k - 1]),
-                right_length=float(lengths[2 * k]),
+                hem_walk=below[k].walk,
+                neckline_walk=above[k].walk,
+                left_length=lengths[2 * k - 1],
+                right_length=lengths[2 * k],
                 hem_angle_sum=before.corner_angles[1] + after.corner_angles[0],
                 neckline_angle_sum=before.corner_angles[2] + after.corner_angles[3],
-                hem_smooth=bool(hem_smooth[k]),
-                neckline_smooth=bool(neckline_smooth[k]),
-                steepest=steepest,
-                steepest_between=between,
+                hem_smooth=below[k].smooth,
+                neckline_smooth=above[k].smooth,
+                steepest=steepest[row],
+                steepest_between=_between(levels, sides.walks[row].item(int(slopes[row].argmax()))),
             )
         )
     return tuple(seams)
 
 
-def _steepest(levels: tuple[Level, ...], sides: Sides, row: int) -> tuple[float, tuple[LevelName, LevelName]]:
-    """Largest run per walk of either side of a seam where it is sewn, and the two levels it lies between."""
-    slopes = np.abs(sides.slopes[row : row + 2])
-    at = int(slopes.argmax())
-    walk = sides.walks[row].item(at % slopes.shape[1])
+def _between(levels: tuple[Level, ...], walk: float) -> tuple[LevelName, LevelName]:
+    """The two levels a walk lies between, or the two nearest ones."""
     above = next((i for i, level in enumerate(levels) if level.walk > walk), len(levels) - 1)
     above = max(above, 1)
-    return float(slopes.flat[at]), (levels[above - 1].name, levels[above].name)
+    return levels[above - 1].name, levels[above].name

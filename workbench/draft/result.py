@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Literal, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,12 +16,12 @@ from workbench.draft.surface import Surface
 Array = NDArray[np.float64]
 LineName = Literal["neckline", "hem"]
 Severity = Literal["stop", "over", "near", "attend", "note"]
-"""``stop``: no draft. ``over`` and ``near``: a limit she set. ``attend``: look at it. ``note``: good to know."""
+"""``stop``: no draft. ``over``, ``near``: a limit she set. ``attend``: look at it. ``note``: good to know."""
 
 
 @dataclass(frozen=True)
 class Place:
-    """Where a finding points: any of a field, a level, a seam (1 is next to the centre front), a panel, a line's point."""
+    """Where a finding points: a field, level, seam (1 is next to the centre front), panel or line's point."""
 
     field: str | None = None
     level: LevelName | None = None
@@ -76,8 +76,7 @@ class Level:
         return 100.0 * self.reduction / self.body
 
 
-@dataclass(frozen=True)
-class Taking:
+class Taking(NamedTuple):
     """What one seam takes in at one level, in one quarter."""
 
     seam: int

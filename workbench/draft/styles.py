@@ -7,7 +7,7 @@ get the line in the same place. The shapes are of this program's own drawing.
 from __future__ import annotations
 
 from workbench.draft.design import Design, ShapePoint
-from workbench.draft.result import LineName, Level
+from workbench.draft.result import Level, LineName
 
 _UNDER_NECK = ((0.0, 1.42, True), (0.45, 1.30, True), (1.0, 1.12, True), (2.0, 1.20, False))
 _UNDER_HEM = ((0.0, -0.92, True), (0.5, -0.70, True), (1.0, -0.42, True), (2.0, -0.78, False))

@@ -23,24 +23,21 @@ class Surface:
 
     def chords(self, t: Array) -> Array:
         """Width (panels, m) in mm of every panel at each of the walks ``t`` (m,)."""
-        x, y = self.edges.at(np.arange(2 * self.panel_count)[:, None], t)
+        x, y, _ = self.edges.at(np.arange(2 * self.panel_count)[:, None], t)
         return np.hypot(x[1::2] - x[::2], y[1::2] - y[::2])
 
     def runs(self, u: Array, t: Array) -> Array:
         """Distance (m,) in mm from the centre front across the panels to each (u, t), at that walk."""
-        panel = np.minimum(u.astype(np.intp), self.panel_count - 1)
         chords = self.chords(t)
-        columns = np.arange(len(t))
-        before = np.cumsum(chords, axis=0)[panel, columns] - chords[panel, columns]
-        return before + (u - panel) * chords[panel, columns]
+        across = np.clip(u - np.arange(self.panel_count)[:, None], 0.0, 1.0)
+        total: Array = np.einsum("pm,pm->m", across, chords)
+        return total
 
     def points(self, panel: Index, v: Array, t: Array) -> Array:
         """(..., 2) flat points of places across (0..1) and up ``panel``, all of one shape."""
-        left, right = 2 * panel, 2 * panel + 1
-        x0, y0 = self.edges.at(left, t)
-        x1, y1 = self.edges.at(right, t)
-        lean0, lean1 = self.edges.slope(left, t), self.edges.slope(right, t)
-        return across(v, (x0, y0, lean0), (x1, y1, lean1))
+        both = np.stack((2 * panel, 2 * panel + 1))
+        x, y, lean = self.edges.at(both, t)
+        return across(v, (x[0], y[0], lean[0]), (x[1], y[1], lean[1]))
 
     def point(self, u: float, t: float) -> tuple[float, float, int]:
         """x, y in mm and the panel (the left one at a seam) of a place on the body."""

@@ -11,7 +11,7 @@ from workbench.body import LEVEL_LABEL, LevelName
 from workbench.draft.design import FEWEST_PANELS, MOST_PANELS, Design, Quarter, QuarterName, Seam, ShapePoint
 from workbench.draft.edges import STEEPEST, Edges
 from workbench.draft.intake import QUARTERS
-from workbench.draft.lines import LineError, Nodes, Sampled
+from workbench.draft.lines import LineError, Nodes, Sampled, seam_walks
 from workbench.draft.monotone import Array
 from workbench.draft.panels import panel_name, seam_name
 from workbench.draft.result import Finding, LedgerLine, Level, LineName, Place, SeamLine, Severity
@@ -51,7 +51,9 @@ def _design_troubles(design: Design) -> Iterator[Finding]:
         yield _field("allowance", "allowance_mm", "The seam allowance", "between 0 and 4 in (10 cm)")
     for level in design.levels:
         if not isfinite(design.reductions.at(level)):
-            yield _field("reduction", f"reductions.{level}", f"The reduction at the {_low(level)}", "a length")
+            yield _field(
+                "reduction", f"reductions.{level}", f"The reduction at the {_low(level)}", "a length"
+            )
     for quarter in QUARTERS:
         yield from _quarter_troubles(quarter, design)
 
@@ -83,7 +85,11 @@ def _seam_troubles(seam: Seam, index: int, quarter: QuarterName, design: Design)
     name, place = seam_name(index, design), Place(seam=index, field=f"{quarter}.seams")
     if not all(isfinite(v) and 0 < v < 1 for v in (seam.lower, seam.upper)):
         yield _stop(
-            "seam_place", "The {seam} stands outside its quarter.", place, "Set it between 0 and 100 %.", seam=name
+            "seam_place",
+            "The {seam} stands outside its quarter.",
+            place,
+            "Set it between 0 and 100 %.",
+            seam=name,
         )
     parts = [seam.left_part, *(s.left_part for s in seam.shares if s.left_part is not None)]
     if not all(isfinite(part) and 0 <= part <= 1 for part in parts):
@@ -119,7 +125,7 @@ def in_girths(levels: tuple[Level, ...], design: Design) -> Findings:
     return tuple(
         _stop(
             "no_girth",
-            "{level}: a finished girth of {finished} with an opening of {opening} leaves too little for panels.",
+            "{level}: a finished girth of {finished}, opening {opening}, leaves too little for panels.",
             Place(level=level.name, field=f"reductions.{level.name}"),
             "Reduce less, or plan a smaller opening.",
             level=LEVEL_LABEL[level.name],
@@ -180,14 +186,11 @@ def _crossing(panel: int, level: int, levels: tuple[Level, ...], design: Design,
 
 def in_edges(edges: Edges, levels: tuple[Level, ...], design: Design) -> Findings:
     """Edges so steep between two levels that they cannot be drawn at their true length."""
-    walks = np.linspace(levels[0].walk, levels[-1].walk, 97)
-    slopes = np.abs(edges.slope(np.arange(2 * design.panel_count)[:, None], walks))
-    found = []
-    for row in np.flatnonzero(~(slopes.max(axis=1) < STEEPEST)):
-        walk = walks[int(slopes[row].argmax())]
-        above = max(next((i for i, level in enumerate(levels) if level.walk > walk), len(levels) - 1), 1)
-        found.append(_too_steep((int(row) + 1) // 2, levels[above - 1], levels[above], design))
-    return tuple({finding.place: finding for finding in found}.values())
+    found = {}
+    for row, piece in np.argwhere(~(edges.steepest < STEEPEST)).tolist():
+        seam = (row + 1) // 2
+        found[seam, piece] = _too_steep(seam, levels[piece], levels[piece + 1], design)
+    return tuple(found.values())
 
 
 def _too_steep(seam: int, low: Level, high: Level, design: Design) -> Finding:
@@ -229,7 +232,7 @@ def in_points(
 def _out_of_reach(name: LineName, number: int, low: float, high: float) -> Finding:
     return _stop(
         "point_reach",
-        "Point {number} of the {line} lies out of reach: between {low} and {high} from the waist is possible.",
+        "Point {number} of the {line} is out of reach: {low} to {high} from the waist is possible.",
         Place(line=name, point=number),
         "Move it back, or remove it.",
         number=str(number + 1),
@@ -251,8 +254,8 @@ def undrawable_line(name: LineName, error: LineError) -> Finding:
 
 def in_lines(neckline: Nodes, hem: Nodes, design: Design) -> Findings:
     """Seams where the neckline is not above the hem."""
-    gaps = neckline.at_seams() - hem.at_seams()
-    return tuple(_below_hem(int(seam), float(gaps[seam]), design) for seam in np.flatnonzero(~(gaps >= SHORTEST)))
+    gaps = [high - low for high, low in zip(seam_walks(neckline), seam_walks(hem), strict=True)]
+    return tuple(_below_hem(seam, gap, design) for seam, gap in enumerate(gaps) if not gap >= SHORTEST)
 
 
 def _below_hem(seam: int, gap: float, design: Design) -> Finding:
@@ -291,8 +294,8 @@ def in_sampled_lines(neckline: Sampled, hem: Sampled, design: Design) -> Finding
 
 def in_widths(surface: Surface, hem: Sampled, neckline: Sampled, design: Design) -> Findings:
     """Panels that pinch to nothing between two levels, within what is cut."""
-    walks = np.linspace(hem.t.min(), neckline.t.max(), 41)
-    x, _ = surface.edges.at(np.arange(2 * surface.panel_count)[:, None], walks)
+    walks = np.linspace(hem.t.min(), neckline.t.max(), 25)
+    x, _, _ = surface.edges.at(np.arange(2 * surface.panel_count)[:, None], walks)
     thin = x[1::2] - x[::2] <= THINNEST
     found = []
     for panel in np.flatnonzero(thin.any(axis=1)):

@@ -6,10 +6,10 @@ import numpy as np
 
 from workbench.body import Body
 from workbench.draft import trouble
-from workbench.draft.design import Design
+from workbench.draft.design import Design, ShapePoint
 from workbench.draft.edges import edges_through
 from workbench.draft.intake import blocks_of, ledger_of, levels_of
-from workbench.draft.lines import LineError, Nodes, nodes_of
+from workbench.draft.lines import LineError, Nodes, nodes_of, sampled, seam_walks
 from workbench.draft.monotone import Array
 from workbench.draft.panels import edge_places, hold_girths, panels_of, seams_of, sides_of
 from workbench.draft.result import Draft, EdgeLine, Finding, LedgerLine, Level, LineName, Outcome
@@ -52,19 +52,29 @@ def _drafted(
     edges = edges_through(walks, x)
     _stop_on(trouble.in_edges(edges, levels, design))
     surface = Surface(edges, design.panel_count)
-    neckline, neckline_nodes = _line("neckline", design, levels, surface)
-    hem, hem_nodes = _line("hem", design, levels, surface)
+    hem, neckline = _line("hem", design, levels), _line("neckline", design, levels)
+    hem_nodes, neckline_nodes = _nodes(hem, neckline, surface)
     _stop_on(trouble.in_lines(neckline_nodes, hem_nodes, design))
-    sides = sides_of(edges, hem_nodes.at_seams(), neckline_nodes.at_seams())
-    low, high = hem_nodes.sampled(surface), neckline_nodes.sampled(surface)
+    sides = sides_of(edges, seam_walks(hem_nodes), seam_walks(neckline_nodes))
+    lines = sampled((hem_nodes, neckline_nodes), surface)
+    pieces = len(hem_nodes) - 1
+    low, high = lines.part(slice(0, pieces)), lines.part(slice(pieces, None))
     _stop_on(trouble.in_sampled_lines(high, low, design) + trouble.in_widths(surface, low, high, design))
-    panels = panels_of(design, levels, surface, sides, low, high)
+    panels = panels_of(design, levels, surface, sides, lines, pieces)
     seams = seams_of(design, levels, sides, panels, hem_nodes, neckline_nodes)
     tape = {
         level.name: 2 * sum(panel.widths[level.name] for panel in panels) + design.opening_mm
         for level in levels
     }
-    draft = Draft(panels, seams, neckline, hem, tape, surface)
+    own = design.neckline is not None, design.hem is not None
+    draft = Draft(
+        panels,
+        seams,
+        EdgeLine("neckline", neckline, seam_walks(neckline_nodes), own[0]),
+        EdgeLine("hem", hem, seam_walks(hem_nodes), own[1]),
+        tape,
+        surface,
+    )
     return draft, trouble.in_flare(seams, ledger, design)
 
 
@@ -73,15 +83,19 @@ def _stop_on(findings: tuple[Finding, ...]) -> None:
         raise _Stopped(findings)
 
 
-def _line(
-    name: LineName, design: Design, levels: tuple[Level, ...], surface: Surface
-) -> tuple[EdgeLine, Nodes]:
+def _line(name: LineName, design: Design, levels: tuple[Level, ...]) -> tuple[ShapePoint, ...]:
+    """Her own shape points, or the style's."""
     own = design.neckline if name == "neckline" else design.hem
     points = style_line(name, design, levels) if own is None else own
     _stop_on(trouble.in_points(name, points, levels, design))
+    return points
+
+
+def _nodes(
+    hem: tuple[ShapePoint, ...], neckline: tuple[ShapePoint, ...], surface: Surface
+) -> tuple[Nodes, Nodes]:
     try:
-        nodes = nodes_of(points, surface)
+        hem_nodes, neckline_nodes = nodes_of((hem, neckline), surface)
     except LineError as error:
-        raise _Stopped((trouble.undrawable_line(name, error),)) from error
-    walks = tuple(float(walk) for walk in nodes.at_seams())
-    return EdgeLine(name, points, walks, own is not None), nodes
+        raise _Stopped((trouble.undrawable_line(("hem", "neckline")[error.line], error),)) from error
+    return hem_nodes, neckline_nodes
