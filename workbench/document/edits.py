@@ -7,11 +7,12 @@ the draft says so beside the picture and the next edit may put it right.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import fields, replace
-from datetime import date
 
 from workbench.body import BY_KEY, Fraction, LevelName, Limits, Unit, limit_problem, read_length
-from workbench.document.project import LARGEST_NUMBER, TEXT_LENGTHS, Client, Paper, Project
+from workbench.document.checks import LEAST_MEASURE, Problem, client_problems, paper_problems
+from workbench.document.project import LARGEST_NUMBER, Project
 from workbench.draft import (
     FEWEST_PANELS,
     MOST_PANELS,
@@ -25,9 +26,6 @@ from workbench.draft import (
     with_panels,
 )
 from workbench.draft import take_the_most as most_of
-
-LEAST_MEASURE = 1.0
-"""mm: a measurement of nothing is a slip of the key."""
 
 
 def with_design(project: Project, **changes: object) -> Project:
@@ -131,7 +129,7 @@ def set_limit(project: Project, key: str, value: float) -> Project:
 def set_client(project: Project, **changes: str | bool) -> Project:
     """The project with other particulars of the client; ValueError names a field that is too long."""
     client = replace(project.client, **changes)  # type: ignore[arg-type]  # fields by name
-    _check_client(client)
+    _refuse(client_problems(client))
     return replace(project, client=client)
 
 
@@ -142,9 +140,8 @@ def set_unit(project: Project, unit: Unit, fraction: Fraction) -> Project:
 
 def set_paper(project: Project, **changes: str | float | bool) -> Project:
     """The project printed on other paper; what does not fit is refused when it is printed."""
-    paper: Paper = replace(project.paper, **changes)  # type: ignore[arg-type]  # fields by name
-    for name in ("margin_mm", "overlap_mm", "roll_width_mm"):
-        _not_negative(getattr(paper, name), f"The {name[:-3].replace('_', ' ')}")
+    paper = replace(project.paper, **changes)  # type: ignore[arg-type]  # fields by name
+    _refuse(paper_problems(paper))
     return replace(project, paper=paper)
 
 
@@ -154,14 +151,8 @@ def _not_negative(value: float, what: str) -> float:
     return float(value)
 
 
-def _check_client(client: Client) -> None:
-    for name, most in TEXT_LENGTHS.items():
-        text = getattr(client, name)
-        if len(text) > most:
-            label = name.replace("_", " ")
-            raise ValueError(f"The client’s {label} is longer than {most} characters.")
-    if client.date:
-        try:
-            date.fromisoformat(client.date)
-        except ValueError as error:
-            raise ValueError("The date must be written as year-month-day, for example 2031-05-20.") from error
+def _refuse(found: Iterator[Problem]) -> None:
+    """ValueError in one sentence for the first of the problems, if there is any."""
+    for place, reason in found:
+        what = str(place[-1]).removesuffix("_mm").replace("_", " ")
+        raise ValueError(f"The {place[0]}’s {what} {reason}.")

@@ -1,0 +1,214 @@
+"""The command line: the window, and the same work without a window.
+
+Every command ends with 0, or with 2 after one line on the error stream that names the
+file, the place in it and the reason.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import os
+import re
+import sys
+from collections.abc import Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import NoReturn
+
+from workbench import __version__
+from workbench.body import LengthError, read_length
+from workbench.document import (
+    FileTrouble,
+    NoDraftError,
+    Paper,
+    Picture,
+    json_schema,
+    picture_of,
+    printed,
+    read_project,
+    report,
+    report_text,
+    write_whole,
+)
+
+FAILED = 2
+_COMMANDS = ("report", "print", "schema")
+
+
+class _Refused(Exception):  # noqa: N818  carries one line to the user
+    """A command that cannot be carried out."""
+
+
+class _Parser(argparse.ArgumentParser):
+    """Says what is wrong with the arguments in one line, without the usage before it."""
+
+    def error(self, message: str) -> NoReturn:
+        raise _Refused(f"{message}; see {self.prog} --help")
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Carry out a command; its exit status."""
+    try:
+        status = _carry_out(list(sys.argv[1:] if arguments is None else arguments))
+        sys.stdout.flush()
+    except _Refused as refused:
+        print("corset-workbench: " + " ".join(str(refused).split()), file=sys.stderr)
+        return FAILED
+    except BrokenPipeError:
+        # whoever read the output has had enough; Python must not complain again at its end
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return FAILED
+    except KeyboardInterrupt:
+        return FAILED
+    return status
+
+
+def _carry_out(arguments: list[str]) -> int:
+    if arguments and arguments[0] in _COMMANDS:
+        chosen = _command_parser().parse_args(arguments)
+        return int(chosen.run(chosen))
+    return _open_window(_window_parser().parse_args(arguments))
+
+
+def _window_parser() -> argparse.ArgumentParser:
+    parser = _Parser(
+        prog="corset-workbench",
+        description="Draft made-to-measure boned bodices and corsets.",
+        epilog="Without a window: corset-workbench {report,print,schema} --help",
+    )
+    _add_version(parser)
+    parser.add_argument("file", nargs="?", type=Path, metavar="FILE", help="a .bodice project to open")
+    return parser
+
+
+def _command_parser() -> argparse.ArgumentParser:
+    parser = _Parser(prog="corset-workbench")
+    _add_version(parser)
+    commands = parser.add_subparsers(required=True)
+    _add_report(commands)
+    _add_print(commands)
+    schema = commands.add_parser("schema", help="print the JSON Schema of project files")
+    schema.set_defaults(run=_schema)
+    return parser
+
+
+def _add_version(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--version", action="version", version=f"corset-workbench {__version__}")
+
+
+def _add_report(commands: argparse._SubParsersAction[_Parser]) -> None:
+    parser = commands.add_parser("report", help="print what was worked out")
+    parser.add_argument("file", type=Path, metavar="FILE", help="a .bodice project")
+    parser.add_argument("--json", action="store_true", help="as JSON, lengths in millimetres")
+    parser.set_defaults(run=_report)
+
+
+def _add_print(commands: argparse._SubParsersAction[_Parser]) -> None:
+    parser = commands.add_parser(
+        "print",
+        help="write the panels to a PDF at true size",
+        epilog="Lengths such as 10mm, 0.5in or 1.2cm. Without a choice of paper, the project's own is used.",
+    )
+    parser.add_argument("file", type=Path, metavar="FILE", help="a .bodice project")
+    parser.add_argument("-o", dest="out", type=Path, required=True, metavar="OUT.pdf")
+    parser.add_argument("--paper", metavar="PAPER", help="A4, Letter, A3, A0 or, for example, roll:36in")
+    parser.add_argument("--margin", metavar="LENGTH", help="left free at every edge of a sheet")
+    parser.add_argument("--overlap", metavar="LENGTH", help="by which neighbouring sheets show the same")
+    parser.add_argument("--no-allowance", action="store_true", help="stitch lines only")
+    parser.set_defaults(run=_print)
+
+
+def _open_window(chosen: argparse.Namespace) -> int:
+    path: Path | None = chosen.file
+    if path is not None:
+        _opened(path)
+    from workbench.ui import run
+
+    return run(path)
+
+
+def _report(chosen: argparse.Namespace) -> int:
+    picture = _opened(chosen.file)
+    try:
+        if chosen.json:
+            text = json.dumps(report(picture, chosen.file.stem), indent=2, ensure_ascii=False) + "\n"
+        else:
+            text = report_text(picture)
+    except NoDraftError as error:
+        raise _Refused(f"{chosen.file}: {error}") from error
+    _say(text)
+    return 0
+
+
+def _print(chosen: argparse.Namespace) -> int:
+    picture = _opened(chosen.file)
+    paper = _paper(picture.project.paper, chosen)
+    try:
+        data = printed(picture, paper)
+    except ValueError as error:
+        raise _Refused(f"{chosen.file}: {error}") from error
+    try:
+        write_whole(chosen.out, data)
+    except FileTrouble as trouble:
+        raise _Refused(str(trouble)) from trouble
+    return 0
+
+
+def _schema(_: argparse.Namespace) -> int:
+    _say(json.dumps(json_schema(), indent=2, ensure_ascii=False) + "\n")
+    return 0
+
+
+def _opened(path: Path) -> Picture:
+    try:
+        return picture_of(read_project(path))
+    except FileTrouble as trouble:
+        raise _Refused(str(trouble)) from trouble
+
+
+def _paper(paper: Paper, chosen: argparse.Namespace) -> Paper:
+    """The paper of the project with what was chosen on the command line."""
+    if chosen.paper is not None:
+        paper = _named_paper(paper, chosen.paper)
+    if chosen.margin is not None:
+        paper = replace(paper, margin_mm=_length("--margin", chosen.margin))
+    if chosen.overlap is not None:
+        paper = replace(paper, overlap_mm=_length("--overlap", chosen.overlap))
+    return replace(paper, with_allowance=paper.with_allowance and not chosen.no_allowance)
+
+
+def _named_paper(paper: Paper, name: str) -> Paper:
+    kind, _, width = name.partition(":")
+    if kind == "roll":
+        wide = _length("--paper roll", width) if width else paper.roll_width_mm
+        return replace(paper, name="roll", roll_width_mm=wide)
+    for known in ("A4", "Letter", "A3", "A0"):
+        if name.lower() == known.lower():
+            return replace(paper, name=known)
+    raise _Refused(f"--paper: “{name}” is none of A4, Letter, A3, A0 or roll:WIDTH")
+
+
+def _length(option: str, text: str) -> float:
+    """Millimetres; a bare number would leave it open which unit is meant."""
+    if not re.search(r"[^\d\s.,/+⁄-]", text):
+        raise _Refused(f"{option}: “{text}” needs a unit, for example 10mm or 0.5in")
+    try:
+        return read_length(text, "cm").mm
+    except LengthError as error:
+        raise _Refused(f"{option}: {error}") from error
+
+
+def _say(text: str) -> None:
+    """Write to the output, in UTF-8 whatever the terminal claims: fractions must come through."""
+    sys.stdout.flush()
+    output = getattr(sys.stdout, "buffer", None)
+    if output is None:
+        sys.stdout.write(text)
+    else:
+        output.write(text.encode("utf-8"))
+        output.flush()
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,58 @@
+"""From a project to paper: the words and choices that a print needs beside the draft."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from workbench.body import Body
+from workbench.document.picture import Picture
+from workbench.document.project import Paper, Project
+from workbench.document.report import worked_out
+from workbench.document.words import STYLE_WORDS, limit_words, measurement_words
+
+if TYPE_CHECKING:
+    from workbench.sheets import Heading, PrintChoice
+
+# the sheets are read when something is printed: the window opens sooner without them
+
+
+def printed(picture: Picture, paper: Paper) -> bytes:
+    """The PDF of a picture on some paper; ValueError in one sentence where that cannot be."""
+    from workbench.sheets import print_pdf
+
+    body, outcome, comfort, _ = worked_out(picture)
+    return print_pdf(outcome, comfort, heading_of(picture.project, body), choice_of(paper))
+
+
+def heading_of(project: Project, body: Body) -> Heading:
+    """What the first page says about client and figures."""
+    from workbench.sheets import Heading
+
+    client = project.client
+    return Heading(
+        client=client.name,
+        style=STYLE_WORDS[project.design.style],
+        date=client.date,
+        wish=client.wish,
+        measured_by=client.measured_by,
+        invented=client.invented,
+        unit=project.unit,
+        fraction=project.fraction,
+        measurements=tuple(
+            (label, said, bool(estimate)) for label, said, estimate in measurement_words(project, body)
+        ),
+        limits=tuple(limit_words(project)),
+    )
+
+
+def choice_of(paper: Paper) -> PrintChoice:
+    """The paper of a project as the printing code takes it."""
+    from workbench.sheets import PrintChoice
+
+    return PrintChoice(
+        name=paper.name,
+        margin_mm=paper.margin_mm,
+        overlap_mm=paper.overlap_mm,
+        roll_width_mm=paper.roll_width_mm,
+        with_allowance=paper.with_allowance,
+    )

@@ -1,0 +1,70 @@
+"""The JSON Schema of project files, from the same records that read them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from workbench.body import BY_KEY
+from workbench.document.file import FORMAT, VERSION, adapter
+from workbench.document.project import LARGEST_NUMBER, MOST_POINTS, TEXT_LENGTHS
+from workbench.draft import FEWEST_PANELS, MOST_PANELS
+
+Schema = dict[str, Any]
+
+
+def json_schema() -> Schema:
+    """The schema (draft 2020-12) of a project file; the program is stricter still where a schema cannot be.
+
+    A schema cannot say that an entry must not stand twice, or that the words of a
+    measurement must come to its figure.
+    """
+    schema = adapter().json_schema()
+    _bounded(schema)
+    schema["properties"] = {
+        "format": {"const": FORMAT},
+        "version": {"const": VERSION},
+        **schema["properties"],
+    }
+    for record in (schema, *schema["$defs"].values()):
+        _all_required(record)
+    described = {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "Bodice project",
+        "description": "One client's bodice: measurements, design, limits, paper. Lengths in mm.",
+    }
+    return {**schema, **described}
+
+
+def _all_required(record: Schema) -> None:
+    """Every entry must be in a file: a default that steps in for a lost one would be cut in cloth."""
+    record["required"] = list(record["properties"])
+    for described in record["properties"].values():
+        described.pop("default", None)
+
+
+def _bounded(schema: Schema) -> None:
+    """Add the bounds that the records themselves do not carry."""
+    for figure in _numbers(schema):
+        figure.update(minimum=-LARGEST_NUMBER, maximum=LARGEST_NUMBER)
+    schema["properties"]["measurements"]["propertyNames"] = {"enum": list(BY_KEY)}
+    records = schema["$defs"]
+    for name, most in TEXT_LENGTHS.items():
+        records["Client"]["properties"][name]["maxLength"] = most
+    for line in ("neckline", "hem"):
+        points = next(
+            kind for kind in records["Design"]["properties"][line]["anyOf"] if kind["type"] == "array"
+        )
+        points.update(minItems=2, maxItems=MOST_POINTS)
+    records["Quarter"]["properties"]["seams"].update(minItems=FEWEST_PANELS - 1, maxItems=MOST_PANELS - 1)
+
+
+def _numbers(schema: Any) -> Iterator[Schema]:
+    if isinstance(schema, dict):
+        if schema.get("type") == "number":
+            yield schema
+        for inner in schema.values():
+            yield from _numbers(inner)
+    elif isinstance(schema, list):
+        for inner in schema:
+            yield from _numbers(inner)
