@@ -35,7 +35,7 @@ class Fonts:
     """The type scale. All of them have digits of one width, so that columns of figures stand still."""
 
     small: QFont
-    """11 px: figures on the canvas, notes under a field."""
+    """12 px: figures on the canvas, notes under a field."""
     body: QFont
     """13 px: nearly everything."""
     strong: QFont
@@ -208,7 +208,7 @@ def fonts() -> Fonts:
     """The type scale in our own face, which has every fraction sign the program writes."""
     for face in ("NotoSans-Regular.ttf", "NotoSans-Bold.ttf"):
         QFontDatabase.addApplicationFont(str(_resource(f"fonts/{face}")))
-    return Fonts(_font(11), _font(13), _font(13, bold=True), _font(14, bold=True), _font(20, bold=True))
+    return Fonts(_font(12), _font(13), _font(13, bold=True), _font(14, bold=True), _font(20, bold=True))
 
 
 def _font(pixels: int, bold: bool = False) -> QFont:

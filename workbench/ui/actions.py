@@ -1,0 +1,217 @@
+"""Everything the window can be told to do, once, for menus, toolbar and keys alike."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QEvent, QObject, QSize, Qt
+from PySide6.QtGui import QAction, QActionGroup, QKeyEvent, QKeySequence
+from PySide6.QtWidgets import QApplication, QLineEdit, QMainWindow, QMenu, QToolBar, QToolButton, QWidget
+
+from workbench.ui.look import icon
+
+Keys = QKeySequence.StandardKey | str | None
+
+
+@dataclass(frozen=True)
+class Deed:
+    """How one action is named and reached."""
+
+    name: str
+    text: str
+    """In a menu, with the letter that picks it."""
+    keys: Keys = None
+    drawing: str = ""
+    short: str = ""
+    """On the toolbar."""
+    group: str = ""
+    """Actions of one group exclude each other; ``*`` alone is a plain on and off."""
+
+
+_STANDARD = QKeySequence.StandardKey
+DEEDS = (
+    Deed("new_under_bust", "&Under-bust bodice", _STANDARD.New),
+    Deed("new_over_bust", "&Over-bust bodice", "Ctrl+Shift+N"),
+    Deed("open", "&Open…", _STANDARD.Open, "open", "Open"),
+    Deed("save", "&Save", _STANDARD.Save, "save", "Save"),
+    Deed("save_as", "Save &as…", "Ctrl+Shift+S"),
+    Deed("print", "&Print to true size…", _STANDARD.Print, "print", "Print"),
+    Deed("close", "&Close the project", _STANDARD.Close),
+    Deed("quit", "&Quit", "Ctrl+Q"),
+    Deed("undo", "&Undo", _STANDARD.Undo, "undo", "Undo"),
+    Deed("redo", "&Redo", _STANDARD.Redo, "redo", "Redo"),
+    Deed("take_most", "Take the &most that keeps every limit", "Ctrl+M"),
+    Deed("apart", "Panels laid &apart", "F5", "apart", "Laid apart", "layout"),
+    Deed("block", "Panels on the &block", "F6", "block", "On the block", "layout"),
+    Deed("both", "Both &halves", "F7", "both", "Both halves", "layout"),
+    Deed("fit", "&Fit the drawing to the window", "Ctrl+0", "fit", "Fit"),
+    Deed("grid", "&Grid", "Ctrl+G", group="*"),
+    Deed("allowance", "Seam &allowance", "Ctrl+E", group="*"),
+    Deed("ledger", "&Ledger table", "F8", "ledger", "Ledger", "*"),
+    Deed("comfort", "&Comfort", "F9", "comfort", "Comfort", "*"),
+    Deed("system", "As the s&ystem has it", group="look"),
+    Deed("light", "&Light", group="look"),
+    Deed("dark", "&Dark", group="look"),
+    Deed("keys", "&Keys and gestures", _STANDARD.HelpContents),
+    Deed("cautions", "&Cautions"),
+    Deed("about", "&About"),
+)
+WITH_PROJECT = (
+    *("save", "save_as", "print", "close", "take_most", "apart", "block", "both"),
+    *("fit", "grid", "allowance", "ledger", "comfort"),
+)
+"""Actions that mean something only while a project is open."""
+TOOLS = (
+    *("open", "save", "undo", "redo", "-", "apart", "block", "both"),
+    *("-", "fit", "ledger", "comfort", "-", "print"),
+)
+"""On the toolbar after *New*, a dash for a divider."""
+
+
+class Actions(QObject):
+    """The actions by name."""
+
+    def __init__(self, window: QMainWindow) -> None:
+        super().__init__(window)
+        self._groups: dict[str, QActionGroup] = {}
+        self.by_name = {deed.name: self._made(deed, window) for deed in DEEDS}
+        self.show_icons()
+
+    def __getitem__(self, name: str) -> QAction:
+        return self.by_name[name]
+
+    def _made(self, deed: Deed, window: QMainWindow) -> QAction:
+        action = QAction(deed.text, window)
+        if deed.short:
+            action.setIconText(deed.short)
+        if deed.keys is not None:
+            action.setShortcut(QKeySequence(deed.keys))
+        if deed.group:
+            action.setCheckable(True)
+        if deed.group not in ("", "*"):
+            self._groups.setdefault(deed.group, QActionGroup(self)).addAction(action)
+        window.addAction(action)
+        return action
+
+    def show_icons(self) -> None:
+        """Draw the icons in the ink of the look on show."""
+        for deed in DEEDS:
+            if deed.drawing:
+                action = self.by_name[deed.name]
+                action.setIcon(icon(deed.drawing))
+                action.setIconVisibleInMenu(False)
+
+    def show_undo(self, undo_name: str | None, redo_name: str | None) -> None:
+        """Say in the menu what would be undone and done again."""
+        for name, word, step in (("undo", "&Undo", undo_name), ("redo", "&Redo", redo_name)):
+            action = self.by_name[name]
+            action.setEnabled(step is not None)
+            action.setText(f"{word} {step[0].lower()}{step[1:]}" if step else word)
+            action.setIconText(word.replace("&", ""))
+            action.setToolTip(action.text().replace("&", ""))
+
+    def show_at_work(self, at_work: bool) -> None:
+        """Switch off what needs a project while there is none."""
+        for name in WITH_PROJECT:
+            self.by_name[name].setEnabled(at_work)
+
+
+class Menus:
+    """The menu bar, with the two menus of files that others fill."""
+
+    def __init__(self, window: QMainWindow, actions: Actions) -> None:
+        self._window, self._actions = window, actions
+        file = self._menu("&File")
+        self.new = file.addMenu("&New")
+        self._fill(self.new, "new_under_bust new_over_bust")
+        self._fill(file, "open")
+        self.recent = file.addMenu("Open &recent")
+        self.demos = file.addMenu("&Demos")
+        self._fill(file, "- save save_as - print - close quit")
+        self._fill(self._menu("&Edit"), "undo redo - take_most")
+        view = self._menu("&View")
+        self._fill(view, "apart block both - fit grid allowance - ledger comfort -")
+        self._fill(view.addMenu("&Light or dark"), "system light dark")
+        self._fill(self._menu("&Help"), "keys cautions about")
+
+    def _menu(self, title: str) -> QMenu:
+        return self._window.menuBar().addMenu(title)
+
+    def _fill(self, menu: QMenu, names: str) -> None:
+        for name in names.split():
+            if name == "-":
+                menu.addSeparator()
+            else:
+                menu.addAction(self._actions[name])
+
+
+def tool_bar(window: QMainWindow, actions: Actions, menus: Menus) -> QToolBar:
+    """The toolbar: icons with words, in the order of the job."""
+    bar = QToolBar("Tools", window)
+    bar.setObjectName("tools")
+    bar.setMovable(False)
+    bar.setIconSize(QSize(20, 20))
+    bar.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+    bar.setContextMenuPolicy(Qt.ContextMenuPolicy.PreventContextMenu)
+    new = QToolButton()
+    new.setObjectName("new")
+    new.setText("New")
+    new.setAccessibleName("New project")
+    new.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+    new.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+    new.setMenu(menus.new)
+    bar.addWidget(new)
+    for name in TOOLS:
+        if name == "-":
+            bar.addSeparator()
+        else:
+            bar.addAction(actions[name])
+    for button in bar.findChildren(QToolButton):
+        button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    window.addToolBar(bar)
+    show_new_icon(bar)
+    return bar
+
+
+def show_new_icon(bar: QToolBar) -> None:
+    """Draw the icon of the one button that is a menu and no action."""
+    new = bar.findChild(QToolButton, "new")
+    if isinstance(new, QToolButton):
+        new.setIcon(icon("new"))
+
+
+class UndoKeys(QObject):
+    """Gives the undo and redo keys to the window while a field has nothing of its own to undo.
+
+    A line edit claims these keys even when its text is as it was shown, and as the focus is
+    nearly always in a field, nothing could be undone from the keyboard. The filter sits on
+    the field that has the focus only: on the whole program it would be run for every event.
+    """
+
+    def __init__(self, parent: QObject) -> None:
+        super().__init__(parent)
+        application = QApplication.instance()
+        if isinstance(application, QApplication):
+            application.focusChanged.connect(self.on_focus_changed)
+
+    def on_focus_changed(self, old: QWidget | None, new: QWidget | None) -> None:
+        """Follow the focus."""
+        if isinstance(old, QLineEdit):
+            old.removeEventFilter(self)
+        if isinstance(new, QLineEdit):
+            new.installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Let the key through to the window where the field has no use for it."""
+        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
+            spare = isinstance(watched, QLineEdit) and self._is_spare(watched, event)
+            if spare:
+                event.ignore()
+            return spare
+        return False
+
+    @staticmethod
+    def _is_spare(field: QLineEdit, event: QKeyEvent) -> bool:
+        undo = event.matches(QKeySequence.StandardKey.Undo) and not field.isUndoAvailable()
+        redo = event.matches(QKeySequence.StandardKey.Redo) and not field.isRedoAvailable()
+        return undo or redo

@@ -1,0 +1,81 @@
+"""From the command to the open window, and its end."""
+
+from __future__ import annotations
+
+import ctypes
+import os
+import signal
+import sys
+from pathlib import Path
+
+from PySide6.QtCore import QLibraryInfo
+from PySide6.QtWidgets import QApplication
+
+from workbench.document import FileTrouble, Project, read_project
+from workbench.ui.asking import Asking
+from workbench.ui.settings import Settings, data_folder
+from workbench.ui.style import dress
+from workbench.ui.trouble import Trouble
+from workbench.ui.window import PROGRAM, Window
+
+_BESIDE = Path(__file__).resolve().parent.parent
+
+
+def open_window(path: Path | None) -> int:
+    """Open the window and stay until it is closed; 2, after one line, when that cannot be done."""
+    refusal = _no_screen()
+    project: Project | None = None
+    if refusal is None and path is not None:
+        try:
+            project = read_project(path)
+        except FileTrouble as trouble:
+            refusal = str(trouble)
+    if refusal is not None:
+        print(refusal, file=sys.stderr)
+        return 2
+    return _run(path, project)
+
+
+def _run(path: Path | None, project: Project | None) -> int:
+    application = QApplication.instance() or QApplication(sys.argv[:1])
+    QApplication.setApplicationName("corset-workbench")
+    QApplication.setApplicationDisplayName(PROGRAM)
+    QApplication.setStyle("fusion")
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+    settings = Settings()
+    dress(settings.scheme)
+    window = Window(settings, demos=demo_files())
+    trouble = Trouble(window.desk, data_folder(), Asking(window).tell)
+    trouble.install()
+    if project is not None and path is not None:
+        window.files.put(project, path)
+    window.show()
+    status = application.exec()
+    trouble.uninstall()
+    return status
+
+
+def demo_files() -> tuple[Path, ...]:
+    """The demo projects, beside the package in a checkout and inside it once installed."""
+    installed = _BESIDE / "_demo_projects"
+    folder = installed if installed.is_dir() else _BESIDE.parent / "demo_projects"
+    return tuple(sorted(folder.glob("*.bodice")))
+
+
+def _no_screen() -> str | None:
+    """Why no window can be opened here, in one line; None when nothing speaks against it.
+
+    Qt itself ends the program, and blames one library whichever is missing.
+    """
+    if not sys.platform.startswith("linux") or "QT_QPA_PLATFORM" in os.environ:
+        return None
+    if os.environ.get("WAYLAND_DISPLAY"):
+        return None
+    if not os.environ.get("DISPLAY"):
+        return "There is no screen to open a window on: neither DISPLAY nor WAYLAND_DISPLAY is set."
+    plugins = QLibraryInfo.path(QLibraryInfo.LibraryPath.PluginsPath)
+    try:
+        ctypes.CDLL(str(Path(plugins) / "platforms" / "libqxcb.so"))
+    except OSError as error:
+        return f"The window system cannot be used: {error}."
+    return None

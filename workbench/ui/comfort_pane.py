@@ -1,0 +1,106 @@
+"""Comfort beside the drawing: a picture by level, the most that keeps every limit, findings, cautions."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAction, QShowEvent
+from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+
+from workbench.body import CAUTIONS, say_with_unit
+from workbench.document import Picture
+from workbench.draft import Finding
+from workbench.ui.comfort_picture import ComfortPicture
+from workbench.ui.desk import Desk
+from workbench.ui.findings import FindingList
+from workbench.ui.look import GRID, fonts
+
+_WAITING = "Comfort is judged as soon as the bodice can be worked out from the measurements."
+
+
+class ComfortPane(QScrollArea):
+    """Shows what the limits say of the draft; ``take_most`` is the action that takes the most they allow."""
+
+    def __init__(self, desk: Desk, take_most: QAction, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = desk
+        self.picture = ComfortPicture()
+        self.most = _wrapped("")
+        self.take = QPushButton("Take it")
+        self.take.setAccessibleName("Take the most that keeps every limit")
+        self.findings = FindingList()
+        self.setWidgetResizable(True)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setMinimumWidth(84 * GRID)
+        self.setWidget(self._arranged())
+        self.take.clicked.connect(take_most.trigger)
+        self.findings.chosen.connect(self.on_chosen)
+        desk.drafted.connect(self.show_picture)
+
+    def _arranged(self) -> QWidget:
+        inside = QWidget()
+        column = QVBoxLayout(inside)
+        column.setContentsMargins(0, 2 * GRID, 0, 4 * GRID)
+        column.setSpacing(2 * GRID)
+        column.addWidget(self.picture)
+        for part in (_heading("The most that keeps every limit"), self.most):
+            column.addWidget(part)
+        taking = QVBoxLayout()
+        taking.setContentsMargins(3 * GRID, 0, 3 * GRID, 0)
+        taking.addWidget(self.take, 0, Qt.AlignmentFlag.AlignLeft)
+        column.addLayout(taking)
+        column.addWidget(_heading("Findings"))
+        column.addWidget(self.findings)
+        column.addWidget(_heading("Cautions"))
+        for sentence in CAUTIONS:
+            column.addWidget(_wrapped(sentence))
+        column.addStretch(1)
+        return inside
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up with what was drafted while the pane was hidden."""
+        super().showEvent(event)
+        self.show_picture(self._desk.picture)
+
+    def show_picture(self, picture: Picture) -> None:
+        """Show the comfort of a picture; nothing is worked out while the pane is hidden."""
+        if not self.isVisible():
+            return
+        self.picture.show_picture(picture)
+        project, comfort = picture.project, picture.comfort
+        self.take.setEnabled(comfort is not None)
+        self.most.setText(_WAITING if comfort is None else _most(picture, comfort.largest_reduction))
+        findings = comfort.findings if comfort else ()
+        texts = [finding.text(project.unit, project.fraction) for finding in findings]
+        self.findings.show_findings(findings, texts)
+
+    def on_chosen(self, finding: Finding) -> None:
+        """Light up what a finding speaks of."""
+        self._desk.select(finding.place)
+
+
+def _most(picture: Picture, largest: float) -> str:
+    """The figure both ways, because mixing them up is the usual mistake."""
+    unit, fraction = picture.project.unit, picture.project.fraction
+    if largest < 0:
+        ease = say_with_unit(-largest, unit, fraction)
+        return (
+            f"The limits leave nothing to draw in at the waist: they ask for {ease} of ease round her."
+        )
+    whole = say_with_unit(largest, unit, fraction)
+    quarter = say_with_unit(largest / 4, unit, fraction)
+    return f"{whole} round the body, {quarter} a quarter, at the waist. Taken in whole steps of your ruler."
+
+
+def _heading(text: str) -> QLabel:
+    label = QLabel(text)
+    label.setFont(fonts().heading)
+    label.setContentsMargins(3 * GRID, 3 * GRID, 3 * GRID, 0)
+    return label
+
+
+def _wrapped(text: str) -> QLabel:
+    label = QLabel(text)
+    label.setWordWrap(True)
+    label.setContentsMargins(3 * GRID, 0, 3 * GRID, 0)
+    return label

@@ -1,0 +1,147 @@
+"""What the user asks of the program as a whole: each action of the menus, answered."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject
+from PySide6.QtGui import QAction, QGuiApplication
+
+from workbench.body import step_mm
+from workbench.document import Session, new_project, take_the_most
+from workbench.ui import help_pages
+from workbench.ui.files import settle
+from workbench.ui.look import Scheme
+from workbench.ui.style import dress
+
+if TYPE_CHECKING:
+    from workbench.ui.window import Window
+
+TAKE_MOST = "Most that keeps every limit"
+_SCHEMES: tuple[Scheme, ...] = ("system", "light", "dark")
+
+
+class Errands(QObject):
+    """Runs them for one window."""
+
+    def __init__(self, window: Window) -> None:
+        super().__init__(window)
+        self._window = window
+        for name, told in {
+            "new_under_bust": self.on_new_under_bust,
+            "new_over_bust": self.on_new_over_bust,
+            "open": window.files.open,
+            "save": window.files.save,
+            "save_as": window.files.save_as,
+            "print": self.on_print,
+            "close": self.on_close_project,
+            "undo": self.on_undo,
+            "redo": self.on_redo,
+            "take_most": self.on_take_most,
+            "apart": self.on_apart,
+            "block": self.on_block,
+            "both": self.on_both,
+            "system": self.on_scheme_picked,
+            "light": self.on_scheme_picked,
+            "dark": self.on_scheme_picked,
+            "keys": self.on_keys,
+            "cautions": self.on_cautions,
+            "about": self.on_about,
+        }.items():
+            window.deeds[name].triggered.connect(told)
+        self._connect_files()
+
+    def _connect_files(self) -> None:
+        window = self._window
+        window.welcome.new_chosen.connect(window.files.new)
+        window.welcome.open_chosen.connect(window.files.open)
+        window.welcome.recent.picked.connect(window.files.open_path)
+        window.welcome.demos.picked.connect(window.files.open_demo)
+        window.menus.recent.triggered.connect(self.on_recent_picked)
+        window.menus.demos.triggered.connect(self.on_demo_picked)
+        QGuiApplication.styleHints().colorSchemeChanged.connect(self.on_scheme_picked)
+
+    def on_new_under_bust(self) -> None:
+        """Begin an under-bust bodice."""
+        self._window.files.new("under_bust")
+
+    def on_new_over_bust(self) -> None:
+        """Begin an over-bust bodice."""
+        self._window.files.new("over_bust")
+
+    def on_recent_picked(self, action: QAction) -> None:
+        """Open a recent file."""
+        self._window.files.open_path(Path(action.data()))
+
+    def on_demo_picked(self, action: QAction) -> None:
+        """Open a demo."""
+        self._window.files.open_demo(Path(action.data()))
+
+    def on_close_project(self) -> None:
+        """Let the project go and turn to the welcome page."""
+        window = self._window
+        if window.files.may_leave():
+            window.desk.open_session(Session(new_project(unit=window.desk.project.unit)))
+            window.show_welcome()
+
+    def on_undo(self) -> None:
+        """Take back the last step; what is still being typed becomes that step."""
+        settle()
+        self._window.desk.undo()
+
+    def on_redo(self) -> None:
+        """Do again what was taken back."""
+        self._window.desk.redo()
+
+    def on_take_most(self) -> None:
+        """Take the largest reduction that keeps every limit, in whole steps of her unit."""
+        settle()
+        desk = self._window.desk
+        comfort = desk.picture.comfort
+        if comfort is not None:
+            step = step_mm(desk.project.unit, desk.project.fraction)
+            desk.apply(TAKE_MOST, take_the_most(desk.project, comfort, step))
+
+    def on_print(self) -> None:
+        """Choose the paper and write the PDF."""
+        from workbench.ui.print_dialog import PrintDialog
+
+        window = self._window
+        settle()
+        window.desk.now()
+        if window.desk.picture.current:
+            dialog = PrintDialog(window.desk, window.files, window.asking, window)
+            dialog.exec()
+            dialog.deleteLater()
+
+    def on_apart(self) -> None:
+        """Lay the panels apart."""
+        self._window.board.set_layout("apart")
+
+    def on_block(self) -> None:
+        """Lay the panels on the block."""
+        self._window.board.set_layout("block")
+
+    def on_both(self) -> None:
+        """Lay out both halves."""
+        self._window.board.set_layout("both")
+
+    def on_scheme_picked(self) -> None:
+        """Light or dark, as the checked action says or as the system now has it."""
+        window = self._window
+        scheme: Scheme = next((name for name in _SCHEMES if window.deeds[name].isChecked()), "system")
+        window.settings.scheme = scheme
+        dress(scheme)
+
+    def on_keys(self) -> None:
+        """Show the keys and gestures."""
+        help_pages.show_keys(self._window)
+
+    def on_cautions(self) -> None:
+        """Show the cautions."""
+        help_pages.show_cautions(self._window)
+
+    def on_about(self) -> None:
+        """Show what the program is."""
+        help_pages.show_about(self._window)

@@ -1,0 +1,124 @@
+"""The foot of the window: the most important thing now, in one sentence, and the others behind it."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPoint, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
+
+from workbench.document import Picture
+from workbench.draft import Finding
+from workbench.ui.desk import Desk
+from workbench.ui.findings import FindingList, FindingRow
+from workbench.ui.look import GRID, look
+
+_POPUP_WIDTH = 140 * GRID
+
+
+class FindingsPopup(QFrame):
+    """All findings in a sheet above the foot; it closes on a click beside it or on Escape."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent, Qt.WindowType.Popup)
+        self.setObjectName("sheet")
+        self.list = FindingList()
+        self.list.setAccessibleName("All findings")
+        self._area = QScrollArea()
+        self._area.setWidgetResizable(True)
+        self._area.setFrameShape(QFrame.Shape.NoFrame)
+        self._area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._area.setWidget(self.list)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(1, GRID, 1, GRID)
+        column.addWidget(self._area)
+
+    def open_above(self, foot: QWidget) -> None:
+        """Stand on the foot's upper edge, at its right end, no taller than the room above it."""
+        width = min(_POPUP_WIDTH, foot.width())
+        room = max(foot.mapTo(foot.window(), QPoint(0, 0)).y() - 4 * GRID, 40 * GRID)
+        self.list.layout().activate()
+        wanted = self.list.heightForWidth(width - 2) + 2 * GRID + 2
+        size = QSize(width, min(wanted, room))
+        self.setFixedSize(size)
+        corner = foot.mapToGlobal(QPoint(foot.width() - width, -size.height()))
+        self.move(corner)
+        self.show()
+        row = self.list.first_row()
+        if row is not None:
+            row.setFocus(Qt.FocusReason.PopupFocusReason)
+
+
+class Foot(QWidget):
+    """One sentence, and a button for the rest."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = desk
+        self.row = FindingRow(self, most_lines=2)
+        self.more = QPushButton(self)
+        self.more.setFlat(True)
+        self.more.setObjectName("quiet")
+        self.popup = FindingsPopup(self)
+        line = QHBoxLayout(self)
+        line.setContentsMargins(0, 1, 2 * GRID, 0)
+        line.setSpacing(2 * GRID)
+        line.addWidget(self.row, 1)
+        line.addWidget(self.more)
+        self.row.clicked.connect(self.on_row_clicked)
+        self.more.clicked.connect(self.on_more_clicked)
+        self.popup.list.chosen.connect(self.on_chosen)
+        desk.drafted.connect(self.show_picture)
+        desk.refused.connect(self.show_refusal)
+
+    def show_picture(self, picture: Picture) -> None:
+        """Say the first finding, and how many there are besides."""
+        if picture.findings:
+            first = picture.findings[0]
+            self.row.show_finding(first, _said(first, picture))
+        else:
+            self.row.finding = None
+            self.row.show_sentence("within", "Within", "No limit that you set is passed.")
+        self._show_more(len(picture.findings) - 1)
+        if self.popup.isVisible():
+            self._fill(picture)
+
+    def show_refusal(self, _field: str, sentence: str) -> None:
+        """Say why what was typed could not be read, until the next draft."""
+        self.row.finding = None
+        self.row.show_sentence("stop", "Not read", sentence)
+
+    def _show_more(self, others: int) -> None:
+        self.more.setVisible(others > 0)
+        text = f"and {others} more"
+        if self.more.text() != text:
+            self.more.setText(text)
+            self.more.setAccessibleName(f"Show all findings, {others} more")
+
+    def _fill(self, picture: Picture) -> None:
+        texts = [_said(finding, picture) for finding in picture.findings]
+        self.popup.list.show_findings(picture.findings, texts)
+
+    def on_row_clicked(self) -> None:
+        """Light up what the sentence speaks of."""
+        if self.row.finding is not None:
+            self._desk.select(self.row.finding.place)
+
+    def on_more_clicked(self) -> None:
+        """Open the list of all findings."""
+        self._fill(self._desk.picture)
+        self.popup.open_above(self)
+
+    def on_chosen(self, finding: Finding) -> None:
+        """Light up what a listed finding speaks of, and get out of its way."""
+        self.popup.close()
+        self._desk.select(finding.place)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """A hairline along the top."""
+        painter = QPainter(self)
+        painter.fillRect(0, 0, self.width(), 1, look().hairline)
+        painter.end()
+
+
+def _said(finding: Finding, picture: Picture) -> str:
+    return finding.text(picture.project.unit, picture.project.fraction)

@@ -1,0 +1,212 @@
+"""The window: it assembles the panes, says what is open, and keeps its state between runs."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtGui import QCloseEvent
+from PySide6.QtWidgets import QDockWidget, QMainWindow, QSplitter, QStackedWidget, QVBoxLayout, QWidget
+
+from workbench.document import Picture, Session, new_project
+from workbench.ui.actions import Actions, Menus, UndoKeys, show_new_icon, tool_bar
+from workbench.ui.asking import Asking
+from workbench.ui.board import Board
+from workbench.ui.desk import Desk
+from workbench.ui.errands import Errands
+from workbench.ui.files import Files
+from workbench.ui.form import Form
+from workbench.ui.look import GRID
+from workbench.ui.sentence import Foot
+from workbench.ui.settings import Settings
+from workbench.ui.welcome import Welcome, demo_title
+
+PROGRAM = "Corset workbench"
+LAYOUTS = ("apart", "block", "both")
+_SMALLEST = (960, 600)
+_USUAL = (1360, 820)
+_FORM_WIDTH = 78 * GRID
+
+
+class Window(QMainWindow):
+    """One project at a time, or the welcome page."""
+
+    def __init__(self, settings: Settings, asking: Asking | None = None, demos: Sequence[Path] = ()) -> None:
+        super().__init__()
+        self.setObjectName("window")
+        self.settings = settings
+        self.asking = asking or Asking(self)
+        self.desk = Desk(Session(new_project(unit=settings.unit)), self)
+        self.files = Files(self.desk, settings, self.asking, self)
+        self.deeds = Actions(self)
+        self.menus = Menus(self, self.deeds)
+        self.tools = tool_bar(self, self.deeds, self.menus)
+        self.welcome = Welcome(demos)
+        self.form, self.board, self.foot = Form(self.desk), Board(self.desk), Foot(self.desk)
+        self.docks = {
+            "ledger": self._dock("ledger", "Ledger", Qt.DockWidgetArea.BottomDockWidgetArea),
+            "comfort": self._dock("comfort", "Comfort", Qt.DockWidgetArea.RightDockWidgetArea),
+        }
+        self._undo_keys = UndoKeys(self)
+        self._errands = Errands(self)
+        self._assemble()
+        self._connect()
+        self._restore(demos)
+
+    @property
+    def at_work(self) -> bool:
+        """Whether a project is open, as opposed to the welcome page."""
+        return self._pages.currentWidget() is self._work
+
+    def _assemble(self) -> None:
+        right = QWidget()
+        column = QVBoxLayout(right)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.board, 1)
+        column.addWidget(self.foot)
+        self._work = QSplitter(Qt.Orientation.Horizontal)
+        self._work.setHandleWidth(1)
+        self._work.setChildrenCollapsible(False)
+        self._work.addWidget(self.form)
+        self._work.addWidget(right)
+        self._work.setStretchFactor(1, 1)
+        self._work.setSizes([_FORM_WIDTH, _USUAL[0] - _FORM_WIDTH])
+        self._pages = QStackedWidget()
+        self._pages.addWidget(self.welcome)
+        self._pages.addWidget(self._work)
+        self.setCentralWidget(self._pages)
+        self.setMinimumSize(*_SMALLEST)
+
+    def _dock(self, name: str, title: str, area: Qt.DockWidgetArea) -> QDockWidget:
+        dock = QDockWidget(title, self)
+        dock.setObjectName(name)
+        dock.hide()
+        self.addDockWidget(area, dock)
+        return dock
+
+    def _connect(self) -> None:
+        deeds = self.deeds
+        deeds["grid"].toggled.connect(self.board.set_grid)
+        deeds["allowance"].toggled.connect(self.board.set_allowance_shown)
+        deeds["fit"].triggered.connect(self.board.fit)
+        deeds["quit"].triggered.connect(self.close)
+        for name, dock in self.docks.items():
+            deeds[name].toggled.connect(dock.setVisible)
+            dock.visibilityChanged.connect(self.show_docks)
+        self.files.recent_changed.connect(self.show_recent)
+        self.files.opened.connect(self.show_work)
+        self.desk.session_changed.connect(self.show_session)
+        self.desk.drafted.connect(self.show_picture)
+
+    # --- what is shown -------------------------------------------------------------------
+
+    def show_work(self) -> None:
+        """Turn to the open project."""
+        self._turn_to(self._work)
+        self.board.fit()
+
+    def show_welcome(self) -> None:
+        """Turn to the page before there is a project."""
+        for dock in self.docks.values():
+            dock.hide()
+        self._turn_to(self.welcome)
+
+    def _turn_to(self, page: QWidget) -> None:
+        self._pages.setCurrentWidget(page)
+        (self.form if self.at_work else self.welcome).setFocus()
+        self.deeds.show_at_work(self.at_work)
+        self.show_session()
+        self.show_picture(self.desk.picture)
+
+    def show_session(self) -> None:
+        """Title, undo and redo as the session has them."""
+        desk = self.desk
+        self.deeds.show_undo(desk.undo_name, desk.redo_name)
+        where = desk.path.name if desk.path else "not saved yet"
+        title = f"{self.files.name}[*] · {where} · {PROGRAM}" if self.at_work else PROGRAM
+        self.setWindowTitle(title)
+        self.setWindowModified(self.at_work and desk.unsaved)
+
+    def show_picture(self, picture: Picture) -> None:
+        """Whether there is a most to take, and anything to print."""
+        self.deeds["take_most"].setEnabled(self.at_work and picture.comfort is not None)
+        self.deeds["print"].setEnabled(self.at_work and picture.current)
+
+    def show_recent(self) -> None:
+        """The recent files, in the menu and on the welcome page."""
+        recent = self.settings.recent()
+        self.menus.recent.clear()
+        for path in recent:
+            action = self.menus.recent.addAction(path.stem.replace("&", "&&"))
+            action.setData(str(path))
+        self.menus.recent.setEnabled(bool(recent))
+        self.welcome.recent.show_files([(path, path.stem) for path in recent])
+
+    def show_docks(self) -> None:
+        """Fill a pane the first time it is seen, and keep its action in step with it."""
+        for name, dock in self.docks.items():
+            if dock.isVisible() and dock.widget() is None:
+                dock.setWidget(self._pane(name))
+            blocked = self.deeds[name].blockSignals(True)
+            self.deeds[name].setChecked(not dock.isHidden())
+            self.deeds[name].blockSignals(blocked)
+
+    def _pane(self, name: str) -> QWidget:
+        """A pane beside the drawing, made when it is wanted: the first picture need not wait for it."""
+        if name == "ledger":
+            from workbench.ui.form import LedgerTable
+
+            return LedgerTable(self.desk)
+        from workbench.ui.comfort_pane import ComfortPane
+
+        return ComfortPane(self.desk, self.deeds["take_most"])
+
+    # --- state and events ------------------------------------------------------------------
+
+    def _restore(self, demos: Sequence[Path]) -> None:
+        kept, deeds = self.settings, self.deeds
+        self.resize(*_USUAL)
+        self.restoreGeometry(kept.bytes_of("geometry"))
+        self._work.restoreState(kept.bytes_of("work"))
+        self.restoreState(kept.bytes_of("panes"))
+        layout = kept.word("layout", LAYOUTS)
+        deeds[layout].setChecked(True)
+        self.board.set_layout(layout)
+        deeds[kept.scheme].setChecked(True)
+        for name, show in (("grid", self.board.set_grid), ("allowance", self.board.set_allowance_shown)):
+            deeds[name].setChecked(kept.flag(name, name == "allowance"))
+            show(deeds[name].isChecked())
+        for path in demos:
+            self.menus.demos.addAction(demo_title(path)).setData(str(path))
+        self.menus.demos.setEnabled(bool(demos))
+        self.show_recent()
+        self._turn_to(self.welcome)
+
+    def _keep(self) -> None:
+        kept = self.settings
+        kept.keep_bytes("geometry", self.saveGeometry())
+        kept.keep_bytes("work", self._work.saveState())
+        kept.keep_bytes("panes", self.saveState())
+        kept.keep_word("layout", next(name for name in LAYOUTS if self.deeds[name].isChecked()))
+        for name in ("grid", "allowance"):
+            kept.keep_flag(name, self.deeds[name].isChecked())
+        if self.at_work:
+            kept.unit = self.desk.project.unit
+        kept.sync()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Ask about unsaved changes, then keep the state of the window."""
+        if self.files.may_leave():
+            self._keep()
+            event.accept()
+        else:
+            event.ignore()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Follow the look: icons are drawn in its ink."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.PaletteChange and hasattr(self, "deeds"):
+            self.deeds.show_icons()
+            show_new_icon(self.tools)
