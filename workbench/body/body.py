@@ -9,7 +9,7 @@ from math import isfinite
 from workbench.body.checks import Check, checks_of
 from workbench.body.estimate import estimated_girths, estimated_lengths
 from workbench.body.levels import LEVEL_GIRTH, LEVELS, LevelName, walks_of
-from workbench.body.order import refuse_disorder, refuse_order_taken
+from workbench.body.order import refuse_disorder
 from workbench.body.table import BY_KEY
 from workbench.body.trouble import BodyError
 
@@ -40,17 +40,14 @@ def complete(taken: Mapping[str, float]) -> Body:
     """
     for key, mm in taken.items():
         _refuse_unusable(key, mm)
+    taken = {key: float(mm) for key, mm in taken.items()}
     _refuse_missing(taken)
-    refuse_order_taken(taken)
+    refuse_disorder(taken)
     girths_found = estimated_girths(taken)
     found = {**girths_found, **estimated_lengths(taken, girths_found["bust_girth"])}
-    refuse_disorder(found)
-    values = {key: taken.get(key, found.get(key)) for key in BY_KEY}
-    return Body(
-        {key: mm for key, mm in values.items() if mm is not None},
-        frozenset(found.keys() - taken.keys()),
-        checks_of(taken),
-    )
+    known = {**found, **taken}
+    values = {key: known[key] for key in BY_KEY if key in known}
+    return Body(values, frozenset(found.keys() - taken.keys()), checks_of(taken))
 
 
 def walks(body: Body) -> dict[LevelName, float]:
@@ -70,7 +67,9 @@ def _refuse_unusable(key: str, mm: float) -> None:
     if not isfinite(mm):
         raise BodyError(key, f"{row.label} is not a number.")
     if mm <= 0:
-        raise BodyError(key, f"{row.label} must be more than nothing: {{value}}.", {"value": float(mm)})
+        raise BodyError(
+            key, f"{row.label} must be more than nothing: {{value}} is not.", {"value": float(mm)}
+        )
 
 
 def _refuse_missing(taken: Mapping[str, float]) -> None:

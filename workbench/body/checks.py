@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from workbench.body.table import BY_KEY
-from workbench.body.units import Fraction, Unit, say_with_unit
+from workbench.body.units import Fraction, Unit, say_exact, say_with_unit
 
 
 @dataclass(frozen=True)
@@ -28,28 +28,31 @@ class Check:
 
     def text(self, unit: Unit, fraction: Fraction = 8) -> str:
         """``Please check:`` and one sentence with both numbers in the user's unit."""
-        value = say_with_unit(self.value_mm, unit, fraction)
-        bound = "" if self.other_mm is None else say_with_unit(self.other_mm, unit, fraction)
+        value, bound = _told_apart(self.value_mm, self.other_mm, unit, fraction)
         other = BY_KEY[self.other].label.lower() if self.other else ""
-        sentence = _SENTENCES[self.code].format(
-            label=_lower(BY_KEY[self.key].label), value=value, other=other, bound=bound
-        )
+        label = BY_KEY[self.key].label.lower()
+        sentence = _SENTENCES[self.code].format(label=label, value=value, other=other, bound=bound)
         return f"Please check: {sentence}"
 
 
-def _lower(label: str) -> str:
-    return label.lower()
+def _told_apart(value: float, other: float | None, unit: Unit, fraction: Fraction) -> tuple[str, str]:
+    """Both numbers with their unit, said more finely where the fraction shown would make them look alike."""
+    if other is None:
+        return say_with_unit(value, unit, fraction), ""
+    said = say_with_unit(value, unit, fraction), say_with_unit(other, unit, fraction)
+    if said[0] == said[1] and value != other:
+        return f"{say_exact(value, unit)} {unit}", f"{say_exact(other, unit)} {unit}"
+    return said
 
 
 _SENTENCES = {
-    "low": "{label} of {value} is less than is usual, {bound} or more.",
-    "high": "{label} of {value} is more than is usual, {bound} or less.",
-    "longer": "{label} of {value} is more than {other}, {bound}.",
-    "shorter": "{label} of {value} is less than {other}, {bound}.",
-    "no_breath": "{label} of {value} is not more than {other}, {bound}.",
-    "wide_breath": "{label} of {value} is a great deal more than {other}, {bound}.",
-    "upper_chest_large": "{label} of {value} is a great deal more than {other}, {bound}.",
-    "wide_span": "{label} of {value} is more than a third of {other}, {bound}.",
+    "low": "{label} ({value}) is less than is usual ({bound} or more).",
+    "high": "{label} ({value}) is more than is usual ({bound} or less).",
+    "longer": "{label} ({value}) is more than {other} ({bound}).",
+    "shorter": "{label} ({value}) is less than {other} ({bound}).",
+    "no_breath": "{label} ({value}) is not more than {other} ({bound}).",
+    "much_longer": "{label} ({value}) is a great deal more than {other} ({bound}).",
+    "wide_span": "{label} ({value}) is more than a third of {other} ({bound}).",
 }
 
 
@@ -72,12 +75,12 @@ _RULES: tuple[_Rule, ...] = (
     _Rule("waist_girth", "bust_girth"),
     _Rule("top_hip_girth", "hip_girth"),
     _Rule("underbust_girth", "bust_girth"),
-    _Rule("upper_chest_girth", "bust_girth", "upper_chest_large", factor=1.05),
+    _Rule("upper_chest_girth", "bust_girth", "much_longer", factor=1.05),
     _Rule("seated_waist_girth", "waist_girth", "shorter"),
     _Rule("underbust_girth", "underbust_exhale", "shorter"),
     _Rule("underbust_girth", "underbust_inhale"),
     _Rule("underbust_inhale", "underbust_exhale", "no_breath"),
-    _Rule("underbust_inhale", "underbust_exhale", "wide_breath", plus=_WIDEST_BREATH_MM),
+    _Rule("underbust_inhale", "underbust_exhale", "much_longer", plus=_WIDEST_BREATH_MM),
     _Rule("bust_span", "bust_girth", "wide_span", factor=1 / 3),
     _Rule("shoulder_to_bust", "shoulder_to_underbust"),
     _Rule("shoulder_to_underbust", "shoulder_to_waist"),
@@ -87,9 +90,10 @@ _RULES: tuple[_Rule, ...] = (
 
 
 def checks_of(taken: Mapping[str, float]) -> tuple[Check, ...]:
-    """What to check among the measurements taken (mm), in the order of the table; estimates are not asked about.
+    """What to check among the measurements taken (mm), in the order of the table.
 
-    Works on measurements that cannot be drafted too, so that the form can ask before it is refused.
+    Estimates are not asked about. It works on measurements that cannot be drafted too, so a form can
+    always ask.
     """
     found = [*_range_checks(taken), *(check for rule in _RULES for check in _applied(rule, taken))]
     places = {key: place for place, key in enumerate(BY_KEY)}

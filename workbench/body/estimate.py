@@ -137,18 +137,23 @@ def _to_waist(taken: Taken) -> float:
 
 
 def _room_for_waist(taken: Taken) -> tuple[float, float]:
-    """Least and most that shoulder to waist can be, given the other heights taken."""
-    low, high = 0.0, inf
-    for steps, key in ((1, "shoulder_to_underbust"), (2, "shoulder_to_bust")):
+    """Least and most that shoulder to waist can be, given the other heights taken.
+
+    The waist lies below what hangs from the shoulder; the underarm above it, and below the shoulder.
+    """
+    side = taken.get("underarm_to_waist")
+    low, high = (0.0 if side is None else side + LEAST_GAP_MM), inf
+    for steps, key in enumerate(_FROM_SHOULDER.values(), start=1):
         if key in taken:
             low = max(low, taken[key] + steps * LEAST_GAP_MM)
-            if "underarm_to_waist" in taken:
-                high = min(high, taken[key] + taken["underarm_to_waist"] - (3 - steps) * LEAST_GAP_MM)
-    if not low < high:
+            if side is not None:
+                high = min(high, taken[key] + side - (3 - steps) * LEAST_GAP_MM)
+    if side is not None and not low < high:
         raise BodyError(
             "underarm_to_waist",
-            "Underarm to waist of {value} is too short for the heights of bust and underbust.",
-            {"value": taken["underarm_to_waist"]},
+            "Underarm to waist ({value}) does not fit the heights of bust and underbust: with it, shoulder "
+            "to waist would have to be {low} or more and {high} or less.",
+            {"value": side, "low": low, "high": high},
         )
     return low, high
 
@@ -158,23 +163,20 @@ def _walks_above(taken: Taken, to_waist: float) -> dict[LevelName, float]:
     known = {level: to_waist - taken[key] for level, key in _FROM_SHOULDER.items() if key in taken}
     if "underarm_to_waist" in taken:
         known["upper_chest"] = taken["underarm_to_waist"]
-    usual = [0.0, *(_USUAL_WALK[level] for level in _ABOVE_WAIST if level in known)]
-    actual = [0.0, *(known[level] for level in _ABOVE_WAIST if level in known)]
-    if to_waist > max(actual):
-        usual.append(_WAIST)
-        actual.append(to_waist)
+    there = [level for level in _ABOVE_WAIST if level in known]
+    usual = [0.0, *(_USUAL_WALK[level] for level in there), _WAIST]
+    actual = [0.0, *(known[level] for level in there), to_waist]
     walks: dict[LevelName, float] = {}
     below = 0.0
-    for place, level in enumerate(_ABOVE_WAIST):
+    for level in _ABOVE_WAIST:
         guess = float(np.interp(_USUAL_WALK[level], usual, actual))
-        most = min(
-            (
-                known[_ABOVE_WAIST[above]] - (above - place) * LEAST_GAP_MM
-                for above in range(place, 3)
-                if _ABOVE_WAIST[above] in known
-            ),
-            default=inf,
-        )
-        below = known[level] if level in known else min(max(guess, below + LEAST_GAP_MM), most)
+        below = known.get(level, min(max(guess, below + LEAST_GAP_MM), _most(level, known)))
         walks[level] = below
     return walks
+
+
+def _most(level: LevelName, known: Mapping[LevelName, float]) -> float:
+    """Highest walk of an estimated level that leaves room below the known ones above it."""
+    place = _ABOVE_WAIST.index(level)
+    above = enumerate(_ABOVE_WAIST[place:])
+    return min((known[name] - steps * LEAST_GAP_MM for steps, name in above if name in known), default=inf)

@@ -57,8 +57,8 @@ LIMIT_TABLE: tuple[LimitRow, ...] = (
         _USUAL.waist_percent,
         0.0,
         50.0,
-        "Gau 1998, dissertation, Iowa State University, abstract: no more than 10 % of the natural waist advised; "
-        "the only published figure tied to breathing",
+        "10 %: Gau 1998, dissertation, Iowa State University, abstract, advises no more of the natural "
+        "waist; the only published figure tied to breathing",
     ),
     LimitRow(
         "breathing_share",
@@ -78,8 +78,8 @@ LIMIT_TABLE: tuple[LimitRow, ...] = (
         _USUAL.breathing_assumed_mm,
         0.0,
         150.0,
-        "4 cm, derived from four studies (women 3.7 ± 0.6 cm, n = 490, and 1.7 ± 1.1 cm, n = 228; mixed 3.99 ± 2.15 cm, "
-        "n = 251, and 6.4 cm, n = 53; among them Derasse 2021 and Debouche 2016), abstracts",
+        "4 cm: derived from four studies, abstracts (women 3.7 ± 0.6 cm, n = 490, and 1.7 ± 1.1 cm, n = 228; "
+        "mixed 3.99 ± 2.15 cm, n = 251, and 6.4 cm, n = 53; among them Derasse 2021 and Debouche 2016)",
     ),
     LimitRow(
         "top_hip_reduction_mm",
@@ -135,7 +135,7 @@ LIMIT_TABLE: tuple[LimitRow, ...] = (
 
 
 def limit_problem(limits: Limits, unit: Unit = "in") -> str | None:
-    """One sentence naming the first limit that is no number or out of its range; None when all can be used."""
+    """One sentence naming the first limit that is no number or out of range; None when all can be used."""
     for row in LIMIT_TABLE:
         value = getattr(limits, row.key)
         if not isfinite(value):

@@ -71,7 +71,8 @@ MEASUREMENTS: tuple[Measurement, ...] = (
     _girth(
         "bust_girth",
         "Bust",
-        "Level round the fullest part, over both bust points. She breathes normally and wears what she will wear under it.",
+        "Level round the fullest part, over both bust points. She breathes normally, and wears what she will "
+        "wear under it.",
         650,
         1600,
         _SPANISH,
@@ -80,7 +81,7 @@ MEASUREMENTS: tuple[Measurement, ...] = (
     _girth(
         "waist_girth",
         "Waist",
-        "Tie a cord round her and let her bend to each side: measure where the cord settles. Leave the cord on, "
+        "Tie a cord round her, let her bend to each side, and measure where it settles. Leave the cord on, "
         "the lengths are taken to it.",
         480,
         1550,
@@ -98,8 +99,8 @@ MEASUREMENTS: tuple[Measurement, ...] = (
     _girth(
         "top_hip_girth",
         "Top hip",
-        "Level round the hip bones, about 3½ in (9 cm) below the cord. Mark the height: waist to top hip is taken "
-        "to the same line.",
+        "Level round the hip bones, about 3½ in (9 cm) below the cord. Mark the height, for waist to top hip "
+        "is taken to the same line.",
         600,
         1650,
         "between the waists and the hips of bdims and of the Spanish apparel survey, read, and wider",
@@ -107,8 +108,8 @@ MEASUREMENTS: tuple[Measurement, ...] = (
     _girth(
         "upper_chest_girth",
         "Upper chest",
-        "Round the body high under the arms and above the breasts. Keep the tape level, and let her lower her arms "
-        "before reading.",
+        "Round the body high under the arms and above the breasts. Keep the tape level, and let her lower "
+        "her arms before reading.",
         600,
         1500,
         _BDIMS,
@@ -116,7 +117,7 @@ MEASUREMENTS: tuple[Measurement, ...] = (
     _length(
         "shoulder_to_bust",
         "Shoulder to bust point",
-        "Lay the tape at the neck end of the shoulder and let it fall over the bust point. Read at the bust point and "
+        "Lay the tape at the neck end of the shoulder and let it fall over the bust point. Read there, and "
         "leave the tape lying.",
         180,
         420,
@@ -162,7 +163,8 @@ MEASUREMENTS: tuple[Measurement, ...] = (
     _length(
         "underarm_to_waist",
         "Underarm to waist",
-        "At the side, from high under the arm straight down to the cord. Let her hold the arm a little away, not up.",
+        "At the side, from high under the arm straight down to the cord. Let her hold the arm a little away, "
+        "not up.",
         120,
         330,
         f"{_ANSUR}, armpit to navel, read; the cord settles above the navel",
@@ -192,7 +194,8 @@ MEASUREMENTS: tuple[Measurement, ...] = (
         "armscye_girth",
         "Armscye",
         "girth",
-        "Round the arm where it joins the body, over the shoulder end and under the arm. Lay the tape close, without pull.",
+        "Round the arm where it joins the body, over the shoulder end and under the arm. Lay the tape close, "
+        "without pull.",
         280,
         700,
         _PRACTICE,
@@ -201,7 +204,7 @@ MEASUREMENTS: tuple[Measurement, ...] = (
     ),
     _extra(
         "underbust_exhale",
-        "Underbust, breathed out",
+        "Underbust breathed out",
         "girth",
         "On the underbust line, when she has breathed right out. Draw the tape close, without pressing.",
         520,
@@ -212,7 +215,7 @@ MEASUREMENTS: tuple[Measurement, ...] = (
     ),
     _extra(
         "underbust_inhale",
-        "Underbust, breathed in",
+        "Underbust breathed in",
         "girth",
         "On the same line, when she has breathed in as far as she can. Let the tape slide out with her.",
         560,
@@ -223,9 +226,10 @@ MEASUREMENTS: tuple[Measurement, ...] = (
     ),
     _extra(
         "seated_waist_girth",
-        "Waist, seated",
+        "Seated waist",
         "girth",
-        "Round the cord while she sits upright on a hard chair. Let her breathe out and relax before reading.",
+        "Round the body at the cord, while she sits upright on a hard chair. Let her breathe out and relax "
+        "before reading.",
         480,
         1650,
         f"waist range, and wider; {_PRACTICE}",
@@ -234,7 +238,7 @@ MEASUREMENTS: tuple[Measurement, ...] = (
     ),
     _extra(
         "waist_to_lap",
-        "Waist to lap, seated",
+        "Seated waist to lap",
         "length",
         "Seated upright, at the centre front, from the cord down to the lap. Let the tape follow the belly.",
         60,
@@ -245,9 +249,10 @@ MEASUREMENTS: tuple[Measurement, ...] = (
     ),
     _extra(
         "waist_to_thigh",
-        "Waist to thigh, seated",
+        "Seated waist to thigh",
         "length",
-        "Seated upright, at the side, from the cord down to the top of the thigh. Let the tape follow the hip.",
+        "Seated upright, at the side, from the cord down to the top of the thigh. Let the tape follow the "
+        "hip.",
         60,
         330,
         _PRACTICE,
