@@ -1,6 +1,36 @@
 """From a draft to strokes and texts in millimetres, and to paper."""
 
 from workbench.sheets.drawing import Drawing, Label, Role, Stroke
+from workbench.sheets.heading import Heading
 from workbench.sheets.layout import GAP, Layout, Placement, placements
+from workbench.sheets.panel import panel_drawing
+from workbench.sheets.paper import LONGEST_SIDE, PAPERS, ROLL, PaperSize, PrintChoice, PrintError
+from workbench.sheets.pdf import print_pdf
+from workbench.sheets.sheetmap import Join, PlacedPanel, SheetMap, Tile, sheet_map
+from workbench.sheets.spot import Box
 
-__all__ = ["GAP", "Drawing", "Label", "Layout", "Placement", "Role", "Stroke", "placements"]
+__all__ = [
+    "GAP",
+    "LONGEST_SIDE",
+    "PAPERS",
+    "ROLL",
+    "Box",
+    "Drawing",
+    "Heading",
+    "Join",
+    "Label",
+    "Layout",
+    "PaperSize",
+    "Placement",
+    "PlacedPanel",
+    "PrintChoice",
+    "PrintError",
+    "Role",
+    "SheetMap",
+    "Stroke",
+    "Tile",
+    "panel_drawing",
+    "placements",
+    "print_pdf",
+    "sheet_map",
+]

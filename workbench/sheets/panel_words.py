@@ -1,0 +1,118 @@
+"""Where the words of a panel stand: between two level lines, where it is widest, clear of its edges."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from workbench.draft import Panel
+from workbench.sheets.drawing import Array, Label
+from workbench.sheets.fonts import clean, fitted, text_width, wrapped
+
+CUT_WORDS = "cut 2, left and right mirrored"
+_NAME_SIZE, _SMALL, _TINY = 7.0, 2.9, 2.4
+_LEADING = 1.35
+_CLEAR = 4.0
+"""Between words and an edge of the panel, mm."""
+
+
+@dataclass(frozen=True)
+class Rung:
+    """The part of a panel between two neighbouring lines (hem, a level, neckline), along its grain."""
+
+    middle: float
+    """x of the grain line."""
+    low: float
+    high: float
+    room: float
+    """Width that words may take halfway up, mm."""
+
+    @property
+    def height(self) -> float:
+        """Low to high, mm."""
+        return self.high - self.low
+
+
+def rungs_of(panel: Panel) -> tuple[Rung, ...]:
+    """From hem to neckline; one rung where no level crosses the grain."""
+    middle = _middle(panel)
+    stops = [_height_at(panel.hem, middle)]
+    stops += sorted(_height_at(line, middle) for line in panel.level_lines.values())
+    stops.append(_height_at(panel.neckline, middle))
+    rungs = []
+    for low, high in zip(stops, stops[1:], strict=False):
+        if high - low > 1.0:
+            rungs.append(Rung(middle, low, high, _room(panel, middle, 0.5 * (low + high))))
+    return tuple(rungs) or (Rung(middle, stops[0], stops[-1], _room(panel, middle, stops[0])),)
+
+
+def _middle(panel: Panel) -> float:
+    """x halfway across at the waist, or at mid-height where the panel does not reach the waist."""
+    low = max(panel.left[0, 1], panel.right[0, 1])
+    high = min(panel.left[-1, 1], panel.right[-1, 1])
+    y = 0.0 if low <= 0.0 <= high else 0.5 * (low + high)
+    return 0.5 * (_x_at(panel.left, y) + _x_at(panel.right, y))
+
+
+def _x_at(side: Array, y: float) -> float:
+    return float(np.interp(y, side[:, 1], side[:, 0]))
+
+
+def _height_at(line: Array, x: float) -> float:
+    return float(np.interp(x, line[:, 0], line[:, 1]))
+
+
+def _room(panel: Panel, middle: float, y: float) -> float:
+    half = min(middle - _x_at(panel.left, y), _x_at(panel.right, y) - middle)
+    return max(2 * (half - _CLEAR), 8.0)
+
+
+def words_in(panel: Panel, rungs: tuple[Rung, ...], captions: tuple[str, ...]) -> tuple[Label, ...]:
+    """The panel's name, how often it is cut, and the captions, in the roomiest rung."""
+    rung = max(rungs, key=lambda rung: min(rung.height, 45.0) * rung.room)
+    lines = _lines(panel.name, captions, rung.room)
+    tall = sum(size * _LEADING for _, _, size in lines)
+    shrink = min(1.0, (rung.height - 8.0) / tall) if rung.height > 16.0 else 0.5
+    y = 0.5 * (rung.low + rung.high) + 0.5 * tall * shrink + 1.0
+    labels = []
+    for role_is_title, text, size in lines:
+        y -= size * shrink * _LEADING
+        labels.append(Label("title" if role_is_title else "caption", text, rung.middle, y, size * shrink))
+    return tuple(labels)
+
+
+def _lines(name: str, captions: tuple[str, ...], room: float) -> list[tuple[bool, str, float]]:
+    size = min(_NAME_SIZE, _NAME_SIZE * room / text_width(name, _NAME_SIZE, bold=True))
+    lines = [(True, name, size)]
+    lines += [(False, line, _SMALL) for line in wrapped(CUT_WORDS, _SMALL, room)]
+    for caption in captions:
+        lines += [(False, line, _SMALL) for line in wrapped(clean(caption), _SMALL, room, most=3)]
+    return lines
+
+
+def edge_words(
+    panel: Panel, rungs: tuple[Rung, ...], taken: tuple[Label, ...], beyond: tuple[str, str]
+) -> Iterator[Label]:
+    """What each side is sewn to, along the side, in the tallest rung that the other words leave free."""
+    used = {id(rung) for rung in rungs if any(rung.low < label.y < rung.high for label in taken)}
+    free = [rung for rung in rungs if id(rung) not in used]
+    if not free:
+        return
+    rung = max(free, key=lambda rung: rung.height)
+    if rung.room < 14.0 or rung.height < 20.0:
+        return
+    y = 0.5 * (rung.low + rung.high)
+    for side, words, inward in ((panel.left, beyond[0], 1.0), (panel.right, beyond[1], -1.0)):
+        yield _along(side, y, fitted(words, _TINY, rung.height - 8.0), inward)
+
+
+def _along(side: Array, y: float, words: str, inward: float) -> Label:
+    """Words that read upwards beside a left side and downwards beside a right one."""
+    step = 4.0
+    run = _x_at(side, y + step) - _x_at(side, y - step)
+    lean = float(np.degrees(np.arctan2(run, 2 * step)))
+    away = 1.6 + 0.75 * _TINY
+    x = _x_at(side, y) + inward * away
+    return Label("caption", words, x, y, _TINY, "middle", (90.0 if inward > 0 else -90.0) - lean)

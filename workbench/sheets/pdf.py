@@ -1,0 +1,87 @@
+"""The whole print as one PDF: first page, test squares, then the sheets in order."""
+
+from __future__ import annotations
+
+from io import BytesIO
+from typing import Any
+
+import shapely
+
+from workbench.draft import Comfort, Outcome
+from workbench.sheets.first_page import front_pages, set_footers, squares_in_front
+from workbench.sheets.fonts import POINT, clean
+from workbench.sheets.heading import Heading
+from workbench.sheets.panel import panel_drawing
+from workbench.sheets.paper import PaperSize, PrintChoice
+from workbench.sheets.pen import Pen
+from workbench.sheets.sheetmap import SheetMap, sheet_map
+from workbench.sheets.squares_page import squares_page
+from workbench.sheets.tile_page import InkedPanel, SheetWords, draw_sheet, inked
+
+TITLE = "Bodice panels"
+
+
+def print_pdf(outcome: Outcome, comfort: Comfort, heading: Heading, choice: PrintChoice) -> bytes:
+    """The PDF of one print, true to size: the same input gives the same bytes.
+
+    PrintError, in one sentence, where there is no draft or the paper cannot be used.
+    """
+    sheets = sheet_map(outcome, choice)
+    front = front_pages(outcome, comfort, heading, choice, sheets)
+    own_page = sheets.squares is None and not squares_in_front(choice, sheets)
+    before = len(front) + own_page
+    words = SheetWords(clean(heading.client), heading.invented, before + len(sheets.tiles), before + 1)
+    set_footers(front, words.pages, heading)
+    buffer = BytesIO()
+    canvas = _canvas(buffer)
+    for page in front:
+        _size(canvas, page.width, page.height)
+        page.paint(Pen(canvas))
+        canvas.showPage()
+    if own_page:
+        _size(canvas, sheets.paper.width, sheets.paper.height)
+        squares_page(Pen(canvas), sheets.paper, before, words.pages)
+        canvas.showPage()
+    _draw_sheets(canvas, sheets, _inked(outcome, sheets, heading, choice), words)
+    canvas.save()
+    return buffer.getvalue()
+
+
+def _canvas(buffer: BytesIO) -> Any:
+    """A reportlab canvas without a date or any other trace of when and where it was made."""
+    from reportlab.pdfgen.canvas import Canvas
+
+    canvas = Canvas(buffer, invariant=1, pageCompression=1)
+    canvas.setTitle(TITLE)
+    canvas.setAuthor("")
+    canvas.setCreator("")
+    canvas.setProducer("")
+    return canvas
+
+
+def _size(canvas: Any, width: float, height: float) -> None:
+    canvas.setPageSize((width / POINT, height / POINT))
+
+
+def _draw_sheets(
+    canvas: Any, sheets: SheetMap, panels: tuple[InkedPanel, ...], words: SheetWords
+) -> None:
+    paper: PaperSize = sheets.paper
+    for tile in sheets.tiles:
+        _size(canvas, paper.width, paper.height)
+        draw_sheet(Pen(canvas), tile, sheets, panels, words)
+        canvas.showPage()
+
+
+def _inked(
+    outcome: Outcome, sheets: SheetMap, heading: Heading, choice: PrintChoice
+) -> tuple[InkedPanel, ...]:
+    assert outcome.draft is not None, "sheet_map refuses an outcome without a draft"
+    with_cut = choice.with_allowance and outcome.design.allowance_mm > 0
+    captions = tuple(text for text in (clean(heading.client), clean(heading.date)) if text)
+    panels = []
+    for panel, placed in zip(outcome.draft.panels, sheets.panels, strict=True):
+        drawing = panel_drawing(panel, outcome, placed.cut if with_cut else None, captions)
+        polygon = shapely.Polygon(placed.outline)
+        panels.append(inked(drawing, panel.name, placed.dx, placed.dy, polygon))
+    return tuple(panels)

@@ -1,0 +1,221 @@
+"""One sheet of the print: its part of the panels, where to cut it, and how it joins its neighbours."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from workbench.sheets.drawing import Drawing, Label, Role
+from workbench.sheets.fonts import fitted
+from workbench.sheets.pen import HAIR, INK, SOFT, WHITE, LineStyle, Pen, path_code
+from workbench.sheets.sheetmap import Join, SheetMap, Tile
+from workbench.sheets.spot import Box, free_spot
+from workbench.sheets.squares import draw_squares
+
+_STYLES: dict[Role, LineStyle] = {
+    "stitch": LineStyle(0.35, INK, (3.0, 1.5)),
+    "cut": LineStyle(0.30, INK),
+    "level": LineStyle(0.15, SOFT),
+    "waist": LineStyle(0.35, INK, (9.0, 1.5, 1.5, 1.5)),
+    "grain": LineStyle(0.22, INK),
+}
+_CUT_HERE = LineStyle(0.15, SOFT)
+_LAY_HERE = LineStyle(0.15, SOFT, (1.5, 1.5))
+_CORNER = LineStyle(0.40, INK)
+_CORNER_ARM = 7.0
+_MARK = LineStyle(0.25, INK)
+_MARK_RADIUS = 3.2
+_CAPTION_SIZES = ((66.0, 16.5), (44.0, 16.5))
+
+
+@dataclass(frozen=True)
+class InkedPanel:
+    """A panel ready to be drawn on any sheet: its orders written once, its labels, where it lies."""
+
+    name: str
+    dx: float
+    dy: float
+    polygon: shapely.Polygon
+    orders: tuple[tuple[LineStyle, str], ...]
+    labels: tuple[Label, ...]
+
+
+def inked(drawing: Drawing, name: str, dx: float, dy: float, outline: shapely.Polygon) -> InkedPanel:
+    """The panel's strokes as drawing orders; a stitch line without a cut line round it is drawn unbroken."""
+    alone = not any(stroke.role == "cut" for stroke in drawing.strokes)
+    orders = []
+    for stroke in drawing.strokes:
+        style = _STYLES[stroke.role]
+        if alone and stroke.role == "stitch":
+            style = LineStyle(style.width, style.colour)
+        orders.append((style, path_code(stroke.points, stroke.closed)))
+    return InkedPanel(name, dx, dy, outline, tuple(orders), drawing.labels)
+
+
+@dataclass(frozen=True)
+class SheetWords:
+    """What every sheet says besides its own name."""
+
+    client: str
+    invented: bool
+    pages: int
+    first_page: int
+    """Page of the file on which the first sheet stands, from 1."""
+
+
+def draw_sheet(
+    pen: Pen, tile: Tile, sheets: SheetMap, panels: tuple[InkedPanel, ...], words: SheetWords
+) -> None:
+    """Draw one sheet, clipped to what the printer can print."""
+    margin, box = sheets.paper.margin, tile.box
+    page = (margin, margin, margin + box.width, margin + box.height)
+    tx, ty = margin - box.left, margin - box.bottom
+    here = [panel for panel in panels if _lies_on(panel, box)]
+    with pen.moved(tx, ty, page):
+        _draw_caption(pen, tile, sheets, here, words)
+    for panel in here:
+        with pen.moved(tx + panel.dx, ty + panel.dy, page):
+            _draw_panel(pen, panel, box)
+    with pen.moved(tx, ty):
+        _draw_edges(pen, tile, sheets)
+    if tile.number == 1 and sheets.squares:
+        with pen.moved(tx, ty):
+            draw_squares(pen, sheets.squares)
+
+
+def _lies_on(panel: InkedPanel, box: Box) -> bool:
+    left, bottom, right, top = panel.polygon.bounds
+    return box.meets(Box(left - 0.5, bottom - 0.5, right + 0.5, top + 0.5))
+
+
+def _draw_panel(pen: Pen, panel: InkedPanel, box: Box) -> None:
+    for style, code in panel.orders:
+        pen.style(style)
+        pen.code(code)
+    for label in panel.labels:
+        if _may_show(label, panel, box):
+            pen.label(label, bold=label.role == "title")
+
+
+def _may_show(label: Label, panel: InkedPanel, box: Box) -> bool:
+    """Whether any of a label can lie on this sheet; generous, since what sticks out is clipped."""
+    reach = label.size * (1 + len(label.text))
+    x, y = label.x + panel.dx, label.y + panel.dy
+    return box.left - reach < x < box.right + reach and box.bottom - reach < y < box.top + reach
+
+
+def _draw_edges(pen: Pen, tile: Tile, sheets: SheetMap) -> None:
+    """Cut lines, the lines to lay a neighbour on, cut corners and numbered marks."""
+    edge = _true_edge(tile, sheets)
+    for join in sheets.joins_of(tile):
+        _draw_join(pen, join, tile)
+    for x, inward in ((edge.left, 1.0), (edge.right, -1.0)):
+        for y, up in ((edge.bottom, 1.0), (edge.top, -1.0)):
+            pen.line(x, y, x + inward * _CORNER_ARM, y, _CORNER)
+            pen.line(x, y, x, y + up * _CORNER_ARM, _CORNER)
+
+
+def _true_edge(tile: Tile, sheets: SheetMap) -> Box:
+    """What this sheet shows of the joined whole: up to the join wherever it has a neighbour."""
+    box = tile.box
+    right, bottom = box.right, box.bottom
+    for join in sheets.joins_of(tile):
+        if join.first == tile.name and join.upright:
+            right = join.start[0]
+        elif join.first == tile.name:
+            bottom = join.start[1]
+    return Box(box.left, bottom, right, box.top)
+
+
+def _draw_join(pen: Pen, join: Join, tile: Tile) -> None:
+    """This sheet's side of a join, with its number and the neighbour's name at both marks."""
+    lays_over = tile.name == join.second
+    pen.line(*join.start, *join.end, _CUT_HERE if lays_over else _LAY_HERE)
+    side = 1.0 if lays_over else -1.0
+    neighbour = join.first if lays_over else join.second
+    for x, y in join.marks():
+        _draw_mark(pen, x, y, join.upright)
+        _mark_words(pen, (x, y), join, side, neighbour)
+    words = f"cut here, lay on {neighbour}" if lays_over else f"lay {neighbour} here"
+    x, y = (0.5 * (a + b) for a, b in zip(join.start, join.end, strict=True))
+    if join.upright:
+        away = 1.0 if not lays_over else 1.0 + 0.75 * 2.1
+        pen.text(x + side * away, y, words, 2.1, colour=SOFT, align="middle", angle=90.0)
+    else:
+        away = 1.0 if not lays_over else 1.0 + 0.75 * 2.1
+        pen.text(x, y - side * away, words, 2.1, colour=SOFT, align="middle")
+
+
+def _draw_mark(pen: Pen, x: float, y: float, upright: bool) -> None:
+    """A ring across the join, half on either sheet, with a tick that must run straight through."""
+    pen.circle(x, y, _MARK_RADIUS, _MARK)
+    reach = _MARK_RADIUS + 1.8
+    if upright:
+        pen.line(x - reach, y, x + reach, y, _MARK)
+    else:
+        pen.line(x, y - reach, x, y + reach, _MARK)
+
+
+def _mark_words(pen: Pen, at: tuple[float, float], join: Join, side: float, neighbour: str) -> None:
+    """The join's number, and the neighbour it leads to, on this sheet's own side of the line."""
+    x, y = at
+    number, beyond = str(join.number), f"to {neighbour}"
+    if join.upright:
+        x += side * (_MARK_RADIUS + 2.6)
+        align = "left" if side > 0 else "right"
+        lines = ((y + 0.6, number, 4.0, True), (y - 3.0, beyond, 2.3, False))
+    else:
+        x += _MARK_RADIUS + 1.2
+        align = "left"
+        first = y - side * 2.0 - (3.0 if side > 0 else 0.0)
+        lines = ((first, number, 4.0, True), (first, beyond, 2.3, False))
+    for height, text, size, bold in lines:
+        shift = 3.0 * len(number) if text == beyond and not join.upright else 0.0
+        pen.text(x + shift, height, text, size, bold=bold, align="left" if align == "left" else "right")
+
+
+def _draw_caption(
+    pen: Pen, tile: Tile, sheets: SheetMap, here: list[InkedPanel], words: SheetWords
+) -> None:
+    """The sheet's name and what lies on it, clear of the panels where there is room, else pale beneath them."""
+    spot = _caption_spot(tile, sheets, here)
+    lines = list(_caption_lines(tile, sheets, here, words))
+    if spot is None:
+        box = _true_edge(tile, sheets)
+        spot = Box(box.left + 10.0, box.bottom + 9.0, box.left + 76.0, box.bottom + 25.5)
+        colour, soft = HAIR, HAIR
+    else:
+        colour, soft = INK, SOFT
+        pen.rectangle(spot.left, spot.bottom, spot.width, spot.height, fill=WHITE)
+    pen.text(spot.left, spot.top - 6.2, tile.name, 8.4, bold=True, colour=colour)
+    for number, line in enumerate(lines):
+        y = spot.top - 9.4 - 3.15 * number
+        pen.text(spot.left, y, fitted(line, 2.4, spot.width), 2.4, colour=soft)
+
+
+def _caption_lines(
+    tile: Tile, sheets: SheetMap, here: list[InkedPanel], words: SheetWords
+) -> Iterator[str]:
+    page = words.first_page + tile.number - 1
+    yield f"{tile.name} of {len(sheets.tiles)} sheets · page {page} of {words.pages} · print at 100 %"
+    invented = "figures invented for demonstration" if words.invented else ""
+    yield " · ".join(part for part in (words.client, invented) if part)
+    yield ", ".join(panel.name for panel in here)
+
+
+def _caption_spot(tile: Tile, sheets: SheetMap, here: list[InkedPanel]) -> Box | None:
+    taken = [Box(x - 14.0, y - 9.0, x + 14.0, y + 9.0) for j in sheets.joins_of(tile) for x, y in j.marks()]
+    if tile.number == 1 and sheets.squares:
+        taken.append(sheets.squares)
+    edge = _true_edge(tile, sheets)
+    window = shapely.box(edge.left, edge.bottom, edge.right, edge.top)
+    panels: NDArray[np.object_] = shapely.intersection(np.array([p.polygon for p in here]), window)
+    for width, height in _CAPTION_SIZES:
+        spot = free_spot(width, height, edge, panels, tuple(taken), inset=9.0)
+        if spot is not None:
+            return spot
+    return None
