@@ -11,7 +11,7 @@ from dataclasses import replace
 from datetime import date
 
 from workbench.body import BY_KEY, LIMIT_TABLE, Length, LengthError, Limits, limit_problem, read_length
-from workbench.document.project import MOST_POINTS, TEXT_LENGTHS, Client, Paper, Project
+from workbench.document.project import LARGEST_NUMBER, MOST_POINTS, TEXT_LENGTHS, Client, Paper, Project
 from workbench.draft import FEWEST_PANELS, MOST_PANELS, Design, Quarter, ShapePoint, Share
 
 Place = tuple[str | int, ...]
@@ -38,8 +38,8 @@ def client_problems(client: Client) -> Iterator[Problem]:
         text: str = getattr(client, name)
         if len(text) > most:
             yield ("client", name), f"is longer than {most} characters"
-        elif not text.isascii() and text.encode("utf-8", "ignore").decode() != text:
-            yield ("client", name), "holds a character that cannot be kept"
+        elif not keepable(text):
+            yield ("client", name), "holds half a character, which cannot be kept"
     if client.date and not _is_date(client.date):
         yield ("client", "date"), "must be written as year-month-day, for example 2031-05-20"
 
@@ -47,8 +47,20 @@ def client_problems(client: Client) -> Iterator[Problem]:
 def paper_problems(paper: Paper) -> Iterator[Problem]:
     """Lengths of less than nothing; what does not fit together is for the printer to say."""
     for name in ("margin_mm", "overlap_mm", "roll_width_mm"):
-        if not getattr(paper, name) >= 0:
+        length: float = getattr(paper, name)
+        if not length <= LARGEST_NUMBER:
+            yield ("paper", name), "is no usable length"
+        elif length < 0:
             yield ("paper", name), "cannot be less than nothing"
+
+
+def keepable(text: str) -> bool:
+    """Whether a text can be written as UTF-8; half of a pair of surrogates, as some pastes leave, cannot."""
+    try:
+        text.encode("utf-8")
+    except UnicodeEncodeError:
+        return False
+    return True
 
 
 def _is_date(text: str) -> bool:

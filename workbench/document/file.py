@@ -30,7 +30,7 @@ def read_project(path: Path) -> Project:
     """The project in a file; FileTrouble names the file, the place in it and the reason."""
     data = read_whole(path, MOST_BYTES)
     try:
-        return _from_bytes(data)
+        return project_from(data)
     except TreeError as error:
         raise FileTrouble(path, str(error)) from error
 
@@ -40,9 +40,10 @@ def write_project(project: Project, path: Path) -> None:
 
     What would not open again is refused rather than written over what is there.
     """
-    data = to_bytes(project)
     try:
-        again = _from_bytes(data)
+        _check(project)
+        data = to_bytes(project)
+        again = project_from(data)
     except TreeError as error:
         raise FileTrouble(path, f"not written, it would not open again: {error}") from error
     if again != project:
@@ -56,7 +57,7 @@ def to_bytes(project: Project) -> bytes:
     taken = tree["measurements"]
     tree["measurements"] = {key: taken[key] for key in (*BY_KEY, *taken) if key in taken}
     whole = {"format": FORMAT, "version": VERSION, **tree}
-    return (json.dumps(whole, indent=2, ensure_ascii=False) + "\n").encode("utf-8", "surrogatepass")
+    return (json.dumps(whole, indent=2, ensure_ascii=False) + "\n").encode("utf-8")
 
 
 @cache
@@ -67,7 +68,7 @@ def adapter() -> TypeAdapter[Project]:
     return TypeAdapter(Project)
 
 
-def _from_bytes(data: bytes) -> Project:
+def project_from(data: bytes) -> Project:
     """The project in the bytes of a file; TreeError for anything else."""
     from pydantic import ValidationError
 
@@ -77,9 +78,14 @@ def _from_bytes(data: bytes) -> Project:
     except ValidationError as error:
         raise _said(error) from error
     _all_there(tree, adapter().dump_python(project, mode="json"), ())
+    _check(project)
+    return project
+
+
+def _check(project: Project) -> None:
+    """Nothing, or TreeError for the first thing that a project cannot hold."""
     for place, reason in problems(project):
         raise TreeError(place, reason)
-    return project
 
 
 def _known_version(tree: Any) -> dict[str, Any]:

@@ -34,7 +34,7 @@ def add_point(project: Project, line: LineName, u: float, t: float, points: Poin
     """The project with one more smooth point at (u, t), or as near to it as its neighbours allow."""
     if len(points) >= MOST_POINTS:
         raise ValueError(f"The {line} has {MOST_POINTS} points already; remove one first.")
-    place = place_of(u, points)
+    place = place_of(usable(u, "The place of the point"), points)
     low, high = points[place - 1].u + LEAST_APART, points[place].u - LEAST_APART
     if low > high:
         raise ValueError(f"There is no room for another point here; move a point of the {line} first.")

@@ -131,7 +131,7 @@ def _ledger(outcome: Outcome, say: _Said) -> Iterator[str]:
         seams = [seam_name(taking.seam, outcome.design) for taking in lines[0].takings]
         rows = [(quarter, "needed", "placed", *seams), *(_ledger_row(line, say) for line in lines)]
         yield from _table(rows)
-    yield "Left + right of each seam; a star marks a pinned amount. Rounded here; the parts themselves add up."
+    yield "Left + right of a seam, a star where pinned. Rounded here; the parts themselves add up."
 
 
 def _ledger_row(line: LedgerLine, say: _Said) -> tuple[str, ...]:

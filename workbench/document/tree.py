@@ -6,7 +6,7 @@ import json
 from math import isfinite
 from typing import Any
 
-from workbench.document.checks import Place
+from workbench.document.checks import Place, keepable
 
 DEEPEST = 12
 """Groups within groups that a file may have; a project has half as many."""
@@ -100,5 +100,7 @@ def _check(value: Any, place: Place, largest: float) -> None:
         raise TreeError((*place, value.name), "stands there twice")
     elif isinstance(value, _NoNumber):
         raise TreeError(place, "is no usable number")
+    elif isinstance(value, str) and not keepable(value):
+        raise TreeError(place, "holds half a character, which cannot be kept")
     elif isinstance(value, int | float) and not -largest <= value <= largest:
         raise TreeError(place, "is too large a number")

@@ -1,0 +1,102 @@
+"""Projects to edit, keep and report."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from hypothesis import strategies as st
+
+from workbench.body import BY_KEY, LEVELS, LIMIT_TABLE, Length, Limits, read_length
+from workbench.document import TEXT_LENGTHS, Client, Paper, Project, new_project, set_measurement
+from workbench.draft import Design, Quarter, Reductions, Seam, ShapePoint, Share, Style
+
+GIRTHS = {"bust_girth": "36", "waist_girth": "27 3/4", "underbust_girth": "31 1/8", "top_hip_girth": "35"}
+
+
+def example(style: Style = "under_bust") -> Project:
+    """A project that can be drafted (figures invented)."""
+    project = new_project(style)
+    for key, typed in GIRTHS.items():
+        project = set_measurement(project, key, typed)
+    return project
+
+
+_parts = st.floats(0.01, 0.99)
+_lengths = st.floats(-400, 400)
+_weights = st.floats(0, 10)
+_texts = st.text(st.characters(exclude_categories=["Cs"]), max_size=60)
+
+
+def _maybe(values: st.SearchStrategy[float]) -> st.SearchStrategy[float | None]:
+    return st.none() | values
+
+
+@st.composite
+def _shares(draw: st.DrawFn) -> tuple[Share, ...]:
+    levels = draw(st.lists(st.sampled_from(LEVELS), unique=True, max_size=3))
+    return tuple(
+        Share(level, draw(_maybe(_lengths)), draw(_maybe(_weights)), draw(_maybe(_parts))) for level in levels
+    )
+
+
+_seams = st.builds(Seam, _parts, _parts, _weights, _parts, st.booleans(), _shares())
+_quarters = st.builds(Quarter, st.lists(_seams, min_size=1, max_size=3).map(tuple), _weights, _shares())
+_points = st.builds(ShapePoint, st.floats(-1, 9), _lengths, st.booleans())
+_lines = st.none() | st.lists(_points, min_size=2, max_size=8).map(tuple)
+_designs = st.builds(
+    Design,
+    st.sampled_from(["under_bust", "over_bust"]),
+    st.sampled_from(["one_figure", "own_figure"]),
+    _quarters,
+    _quarters,
+    st.builds(Reductions, _lengths, _lengths, _lengths, _lengths, _lengths),
+    st.floats(0, 400),
+    _parts,
+    _lines,
+    _lines,
+    st.floats(0, 100),
+)
+
+
+def _typed() -> st.SearchStrategy[Length]:
+    inches = st.integers(1 * 8, 70 * 8).map(lambda e: read_length(f"{e // 8} {e % 8}/8", "in"))
+    others = st.sampled_from(["24,1", "61.25", "9½", "37⅜ in", "812 mm", "3⁄4 in", "20.3cm"])
+    return inches | others.map(lambda text: read_length(text, "cm"))
+
+
+@st.composite
+def _limits(draw: st.DrawFn) -> Limits:
+    limits = Limits()
+    for row in LIMIT_TABLE:
+        limits = replace(limits, **{row.key: draw(st.floats(row.low, row.high))})
+    return limits
+
+
+_clients = st.builds(
+    Client,
+    name=_texts,
+    wish=_texts,
+    date=st.just("") | st.dates().map(str),
+    measured_by=_texts,
+    notes=st.text(st.characters(exclude_categories=["Cs"]), max_size=TEXT_LENGTHS["notes"] // 50),
+    invented=st.booleans(),
+)
+_papers = st.builds(
+    Paper,
+    st.sampled_from(["A4", "Letter", "A3", "A0", "roll"]),
+    st.floats(0, 50),
+    st.floats(0, 50),
+    st.floats(100, 2000),
+    st.booleans(),
+)
+
+projects = st.builds(
+    Project,
+    client=_clients,
+    unit=st.sampled_from(["in", "cm"]),
+    fraction=st.sampled_from([8, 16]),
+    measurements=st.dictionaries(st.sampled_from(sorted(BY_KEY)), _typed()),
+    design=_designs,
+    limits=_limits(),
+    paper=_papers,
+)
