@@ -77,11 +77,11 @@ def read_length(
         raise LengthError("Nothing was typed.")
     in_unit = own or unit
     negative, number = _split_sign(_plain(typed))
+    size = _value(number, typed) * MM_PER[in_unit]
     if negative and not signed:
-        raise LengthError(f"A length cannot be negative here: {_short(typed)}.")
+        raise LengthError(f"A length cannot be negative here: {typed}.")
     if in_unit == "mm" and _THOUSAND.fullmatch(number):
         raise LengthError(f"{typed} mm can be read in two ways: write it without the comma, or with a point.")
-    size = _value(number, typed) * MM_PER[in_unit]
     mm = float(-size if negative and size else size)
     lowest = -high if signed and low >= 0 else low
     if not lowest <= mm <= high:
