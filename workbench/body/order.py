@@ -21,17 +21,23 @@ def refuse_disorder(taken: Mapping[str, float]) -> None:
     """Raise BodyError where two measurements taken leave no room for the levels at and between them."""
     _refuse_down_the_front(taken)
     _refuse_side(taken)
-    if taken.get("waist_to_top_hip", LEAST_GAP_MM) < LEAST_GAP_MM - _HAIR:
+    _refuse_less("waist_to_top_hip", taken.get("waist_to_top_hip", inf), LEAST_GAP_MM)
+
+
+def _refuse_less(key: str, value: float, least: float) -> None:
+    if value < least - _HAIR:
         raise BodyError(
-            "waist_to_top_hip",
-            "Waist to top hip ({value}) must be {gap} or more.",
-            {"value": taken["waist_to_top_hip"], "gap": LEAST_GAP_MM},
+            key,
+            f"{BY_KEY[key].label} ({{value}}) must be {{least}} or more.",
+            {"value": value, "least": least},
         )
 
 
 def _refuse_down_the_front(taken: Mapping[str, float]) -> None:
-    """Bust point, underbust and waist on the tape that hangs from the shoulder."""
+    """Bust point, underbust and waist on the tape from the shoulder, with the upper chest above them."""
     there = [(place, key) for place, key in enumerate(_DOWN_THE_FRONT) if key in taken]
+    for place, key in there:
+        _refuse_less(key, taken[key], (place + 2) * LEAST_GAP_MM)
     for (above, upper), (below, lower) in pairwise(there):
         gap = (below - above) * LEAST_GAP_MM
         if taken[lower] - taken[upper] < gap - _HAIR:
