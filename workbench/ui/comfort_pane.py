@@ -84,9 +84,7 @@ def _most(picture: Picture, largest: float) -> str:
     unit, fraction = picture.project.unit, picture.project.fraction
     if largest < 0:
         ease = say_with_unit(-largest, unit, fraction)
-        return (
-            f"The limits leave nothing to draw in at the waist: they ask for {ease} of ease round her."
-        )
+        return f"The limits leave nothing to draw in at the waist: they ask for {ease} of ease round her."
     whole = say_with_unit(largest, unit, fraction)
     quarter = say_with_unit(largest / 4, unit, fraction)
     return f"{whole} round the body, {quarter} a quarter, at the waist. Taken in whole steps of your ruler."

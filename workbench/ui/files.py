@@ -105,6 +105,10 @@ class Files(QObject):
         path = self._desk.path
         return path if path else self._settings.folder() / f"{plain_name(self.name)}{SUFFIX}"
 
+    def folder_of_prints(self) -> Path:
+        """Where a PDF is likely to go: beside the project."""
+        return self._desk.path.parent if self._desk.path else self._settings.folder()
+
     def _write(self, path: Path) -> bool:
         try:
             write_project(self._desk.project, path)

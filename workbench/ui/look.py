@@ -21,7 +21,9 @@ GRID = 4
 """Every distance in the window is a multiple of this many pixels."""
 
 _ROOT = Path(__file__).resolve().parent.parent
-_FAMILY = "Noto Sans"
+_FACE = "Noto Sans"
+_OWN_FACE = "Seam Sans"
+"""Ours while the program runs: of two faces of one name, Qt may take the one that is installed, with other signs."""
 
 
 def _colour(text: str, alpha: int = 255) -> QColor:
@@ -128,8 +130,8 @@ _DARK = Look(
     ink=_colour("#EEE7DB"),
     soft_ink=_colour("#B5AB9B"),
     hairline=_colour("#413B33"),
-    rule=_colour("#7A7164"),
-    attend=_colour("#F0896F"),
+    rule=_colour("#857B6D"),
+    attend=_colour("#F39079"),
     attend_fill=_colour("#4A2A22"),
     selected=_colour("#6FC4BD"),
     selected_fill=_colour("#25413F"),
@@ -207,12 +209,15 @@ def _resource(name: str) -> Path:
 def fonts() -> Fonts:
     """The type scale in our own face, which has every fraction sign the program writes."""
     for face in ("NotoSans-Regular.ttf", "NotoSans-Bold.ttf"):
-        QFontDatabase.addApplicationFont(str(_resource(f"fonts/{face}")))
+        data = _resource(f"fonts/{face}").read_bytes()
+        for spelling in ("utf-16-be", "ascii"):
+            data = data.replace(_FACE.encode(spelling), _OWN_FACE.encode(spelling))
+        QFontDatabase.addApplicationFontFromData(QByteArray(data))
     return Fonts(_font(12), _font(13), _font(13, bold=True), _font(14, bold=True), _font(20, bold=True))
 
 
 def _font(pixels: int, bold: bool = False) -> QFont:
-    font = QFont(_FAMILY)
+    font = QFont(_OWN_FACE)
     font.setPixelSize(pixels)
     font.setBold(bold)
     font.setFeature(QFont.Tag("tnum"), 1)

@@ -36,7 +36,7 @@ class FindingsPopup(QFrame):
         """Stand on the foot's upper edge, at its right end, no taller than the room above it."""
         width = min(_POPUP_WIDTH, foot.width())
         room = max(foot.mapTo(foot.window(), QPoint(0, 0)).y() - 4 * GRID, 40 * GRID)
-        self.list.layout().activate()
+        self.list.ensurePolished()
         wanted = self.list.heightForWidth(width - 2) + 2 * GRID + 2
         size = QSize(width, min(wanted, room))
         self.setFixedSize(size)

@@ -93,6 +93,7 @@ class FileList(QWidget):
         below.setFont(fonts().small)
         below.setWordWrap(True)
         below.setContentsMargins(0, 0, 0, GRID)
+        below.setVisible(bool(note))
         self._column.addWidget(title)
         self._column.addWidget(below)
         self._rows: dict[QPushButton, Path] = {}
@@ -133,7 +134,7 @@ class Welcome(QFrame):
         self.choices = {style: Choice(style, title, sentence) for style, title, sentence in _STYLES}
         self.open_button = QPushButton("Open a project…")
         self.recent = FileList("Recent projects", "")
-        self.demos = FileList("Demos", "People and figures are invented. A demo opens as a copy.")
+        self.demos = FileList("Demos", "People and figures are invented. Each opens as a copy.")
         self.demos.show_files([(path, demo_title(path)) for path in demos])
         self.open_button.clicked.connect(self.open_chosen)
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
