@@ -30,7 +30,7 @@ from workbench.draft.design import (
     usual_quarter,
     with_panels,
 )
-from workbench.draft.panels import panel_name, seam_name
+from workbench.draft.names import panel_name, seam_name
 from workbench.draft.result import (
     Draft,
     EdgeLine,

@@ -11,16 +11,21 @@ import numpy as np
 from workbench.body import LevelName
 from workbench.draft.design import Design, QuarterName, Seam
 from workbench.draft.edges import Edges, Index, heights_at_levels
-from workbench.draft.lines import Nodes, Sampled, at_seams
+from workbench.draft.lines import Nodes, at_seams
 from workbench.draft.monotone import Array
+from workbench.draft.names import panel_name, seam_name
 from workbench.draft.result import LedgerLine, Level, Panel, SeamLine
 from workbench.draft.surface import Surface, across
 
 EDGE_SAMPLES = 129
 """Points along each side of a seam; at 3 mm the polyline is short of the curve by a few thousandths."""
-_EDGE_SHARE = np.linspace(0.0, 1.0, EDGE_SAMPLES)
+_NEAR_ENDS = np.array([0.001, 0.003])
+_EDGE_SHARE = np.sort(np.concatenate((np.linspace(0.0, 1.0, EDGE_SAMPLES - 4), _NEAR_ENDS, 1 - _NEAR_ENDS)))
+"""Evenly spread, with two more points at either end, where the direction counts at the corners."""
 _LEVEL_SAMPLES = np.linspace(0.0, 1.0, 13)
-_GIRTH_ROUNDS = 3
+_USUAL_ROUNDS, _MOST_ROUNDS = 3, 10
+_SETTLED = 0.02
+"""mm that the last round still moved: the next would move less than half of it."""
 
 Corners = tuple[float, float, float, float]
 
@@ -81,22 +86,24 @@ def seam_places(seam: Seam, block: float, rise: Array, bust: tuple[float, float]
     return place
 
 
-def hold_girths(walks: Array, x: Array, rounds: int = _GIRTH_ROUNDS) -> Array:
+def hold_girths(walks: Array, x: Array) -> Array:
     """Edge places moved so that every panel measures its width along the straight tape.
 
     The two edge points of a panel stand at slightly different heights, so their distance
     is more than the difference in x; each edge gives half of the excess, the centre
-    lines nothing.
+    lines nothing. Three rounds do for a usual body; sharp flares get more.
     """
     wanted = x[1::2] - x[::2]
     left_gives = np.full((len(wanted), 1), 0.5)
     left_gives[0], left_gives[-1] = 0.0, 1.0
     moved = x.copy()
-    for _ in range(rounds):
+    for turn in range(_MOST_ROUNDS):
         y = heights_at_levels(walks, moved)
         excess = np.hypot(moved[1::2] - moved[::2], y[1::2] - y[::2]) - wanted
         moved[::2] += left_gives * excess
         moved[1::2] -= (1 - left_gives) * excess
+        if turn >= _USUAL_ROUNDS - 1 and np.abs(excess).max() < _SETTLED:
+            break
     return moved
 
 
@@ -131,12 +138,14 @@ def level_points(surface: Surface, levels: tuple[Level, ...]) -> tuple[Array, Ar
 
 
 def panels_of(
-    design: Design, levels: tuple[Level, ...], surface: Surface, sides: Sides, lines: Sampled, hem_pieces: int
+    design: Design,
+    levels: tuple[Level, ...],
+    surface: Surface,
+    sides: Sides,
+    hem: list[Array],
+    neckline: list[Array],
 ) -> tuple[Panel, ...]:
-    """The panels in drawing order; ``lines`` has the pieces of the hem first, then those of the neckline."""
-    points = surface.points(lines.panel[:, None], lines.v, lines.t)
-    hem = _by_panel(lines.panel[:hem_pieces], points[:hem_pieces], design.panel_count)
-    neckline = _by_panel(lines.panel[hem_pieces:], points[hem_pieces:], design.panel_count)
+    """The panels in drawing order; ``hem`` and ``neckline`` as :func:`by_panel` gives them."""
     crossing, widths = level_points(surface, levels)
     angles = _corner_angles(sides.points, hem, neckline)
     return tuple(
@@ -156,8 +165,8 @@ def panels_of(
     )
 
 
-def _by_panel(owner: Index, points: Array, panel_count: int) -> list[Array]:
-    """(k, 2) of a line in each panel, from its pieces (p, samples, 2); joints once."""
+def by_panel(owner: Index, points: Array, panel_count: int) -> list[Array]:
+    """A line (k, 2) in each panel, from its pieces (p, samples, 2); joints once."""
     starts = np.searchsorted(owner, np.arange(panel_count + 1)).tolist()
     parts = []
     for first, end in pairwise(starts):
@@ -200,24 +209,6 @@ def _start_directions(lines: Array) -> Array:
     ratio = (far / near)[..., None]
     directions: Array = first * ratio - second / ratio
     return directions
-
-
-def panel_name(index: int, design: Design) -> str:
-    """``Front 1`` at the centre front, ``Back 1`` beyond the side seam."""
-    front = design.front.panel_count
-    return f"Front {index + 1}" if index < front else f"Back {index - front + 1}"
-
-
-def seam_name(index: int, design: Design) -> str:
-    """Seams are counted like panels; the one between front and back is the side seam."""
-    front = design.front.panel_count
-    if index == 0:
-        return "centre front"
-    if index == design.panel_count:
-        return "centre back"
-    if index == front:
-        return "side seam"
-    return f"front seam {index}" if index < front else f"back seam {index - front}"
 
 
 def seams_of(

@@ -5,13 +5,14 @@ from __future__ import annotations
 import numpy as np
 
 from workbench.body import Body
-from workbench.draft import trouble
+from workbench.draft import trouble_asked as asked
+from workbench.draft import trouble_drawn as drawn
 from workbench.draft.design import Design, ShapePoint
 from workbench.draft.edges import edges_through
 from workbench.draft.intake import blocks_of, ledger_of, levels_of
 from workbench.draft.lines import LineError, Nodes, nodes_of, sampled, seam_walks
 from workbench.draft.monotone import Array
-from workbench.draft.panels import edge_places, hold_girths, panels_of, seams_of, sides_of
+from workbench.draft.panels import by_panel, edge_places, hold_girths, panels_of, seams_of, sides_of
 from workbench.draft.result import Draft, EdgeLine, Finding, LedgerLine, Level, LineName, Outcome
 from workbench.draft.styles import style_line
 from workbench.draft.surface import Surface
@@ -28,11 +29,11 @@ def work_out(body: Body, design: Design) -> Outcome:
 
     The same input gives the same outline, bit for bit.
     """
-    stops = trouble.in_design(design)
+    stops = asked.in_design(design)
     levels = levels_of(body, design)
     blocks = blocks_of(levels, design)
     ledger = ledger_of(levels, blocks, design)
-    stops += trouble.in_girths(levels, design) + trouble.in_ledger(ledger, design)
+    stops += asked.in_girths(levels, design) + asked.in_ledger(ledger, design)
     if stops:
         return Outcome(body, design, levels, blocks, ledger, None, stops)
     try:
@@ -47,25 +48,32 @@ def _drafted(
     design: Design, levels: tuple[Level, ...], ledger: tuple[LedgerLine, ...], x: Array
 ) -> tuple[Draft, tuple[Finding, ...]]:
     walks = np.array([level.walk for level in levels])
-    _stop_on(trouble.in_places(x, levels, design))
+    _stop_on(drawn.in_places(x, levels, design))
     x = hold_girths(walks, x)
     edges = edges_through(walks, x)
-    _stop_on(trouble.in_edges(edges, levels, design))
+    _stop_on(drawn.in_edges(edges, levels, design))
     surface = Surface(edges, design.panel_count)
     hem, neckline = _line("hem", design, levels), _line("neckline", design, levels)
     hem_nodes, neckline_nodes = _nodes(hem, neckline, surface)
-    _stop_on(trouble.in_lines(neckline_nodes, hem_nodes, design))
+    _stop_on(drawn.in_lines(neckline_nodes, hem_nodes, design))
     sides = sides_of(edges, seam_walks(hem_nodes), seam_walks(neckline_nodes))
     lines = sampled((hem_nodes, neckline_nodes), surface)
-    pieces = len(hem_nodes) - 1
-    low, high = lines.part(slice(0, pieces)), lines.part(slice(pieces, None))
-    _stop_on(trouble.in_sampled_lines(high, low, design) + trouble.in_widths(surface, low, high, design))
-    panels = panels_of(design, levels, surface, sides, lines, pieces)
+    points = surface.points(lines.panel[:, None], lines.v, lines.t)
+    below, above = slice(0, len(hem_nodes) - 1), slice(len(hem_nodes) - 1, None)
+    low, high = lines.part(below), lines.part(above)
+    _stop_on(drawn.in_sampled_lines(high, low, design) + drawn.in_widths(surface, low, high, design))
+    _stop_on(drawn.in_steepness("hem", low, design))
+    _stop_on(drawn.in_steepness("neckline", high, design))
+    count = design.panel_count
+    hem_parts, neckline_parts = (by_panel(lines.panel[part], points[part], count) for part in (below, above))
+    panels = panels_of(design, levels, surface, sides, hem_parts, neckline_parts)
+    _stop_on(drawn.in_corners(panels, design))
     seams = seams_of(design, levels, sides, panels, hem_nodes, neckline_nodes)
     tape = {
         level.name: 2 * sum(panel.widths[level.name] for panel in panels) + design.opening_mm
         for level in levels
     }
+    _stop_on(drawn.in_tape(tape, levels))
     own = design.neckline is not None, design.hem is not None
     draft = Draft(
         panels,
@@ -75,7 +83,7 @@ def _drafted(
         tape,
         surface,
     )
-    return draft, trouble.in_flare(seams, ledger, design)
+    return draft, drawn.in_flare(seams, ledger, design)
 
 
 def _stop_on(findings: tuple[Finding, ...]) -> None:
@@ -87,7 +95,7 @@ def _line(name: LineName, design: Design, levels: tuple[Level, ...]) -> tuple[Sh
     """Her own shape points, or the style's."""
     own = design.neckline if name == "neckline" else design.hem
     points = style_line(name, design, levels) if own is None else own
-    _stop_on(trouble.in_points(name, points, levels, design))
+    _stop_on(asked.in_points(name, points, levels, design))
     return points
 
 
@@ -97,5 +105,5 @@ def _nodes(
     try:
         hem_nodes, neckline_nodes = nodes_of((hem, neckline), surface)
     except LineError as error:
-        raise _Stopped((trouble.undrawable_line(("hem", "neckline")[error.line], error),)) from error
+        raise _Stopped((drawn.undrawable_line(("hem", "neckline")[error.line], error),)) from error
     return hem_nodes, neckline_nodes
