@@ -219,7 +219,7 @@ def test_whatever_was_taken_the_levels_are_in_order_or_it_is_refused(
     assert all(mm > 0 for mm in body.values.values())
 
 
-@given(st.dictionaries(st.sampled_from(HEIGHTS), st.floats(0.8, 1.2)))
+@given(st.dictionaries(st.sampled_from(HEIGHTS), st.floats(0.9, 1.1)))
 def test_a_body_near_the_usual_one_is_completed_near_it(factors: dict[str, float]) -> None:
     usual = complete(GIRTHS)
     try:

@@ -140,9 +140,10 @@ def _room_for_waist(taken: Taken) -> tuple[float, float]:
     """Least and most that shoulder to waist can be, given the other heights taken.
 
     The waist lies below what hangs from the shoulder; the underarm above it, and below the shoulder.
+    Three levels and their gaps fit between shoulder and waist in any case.
     """
     side = taken.get("underarm_to_waist")
-    low, high = (0.0 if side is None else side + LEAST_GAP_MM), inf
+    low, high = (4 if side is None else 1) * LEAST_GAP_MM + (side or 0.0), inf
     for steps, key in enumerate(_FROM_SHOULDER.values(), start=1):
         if key in taken:
             low = max(low, taken[key] + steps * LEAST_GAP_MM)
