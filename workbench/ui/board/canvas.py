@@ -1,0 +1,389 @@
+"""The canvas: panels, level lines, ledger, handles. Paints one scene, and passes the hand and the keys on."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QPointF, QRectF, Qt
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+    QWheelEvent,
+)
+from PySide6.QtWidgets import QWidget
+
+from workbench.document import Picture
+from workbench.draft import Place
+from workbench.sheets import Layout
+from workbench.ui.board.figure_editor import FigureEditor
+from workbench.ui.board.figures import Figure, FigureKey, unpinned, with_amount
+from workbench.ui.board.hand import Hand
+from workbench.ui.board.handles import Handle, HandleKey
+from workbench.ui.board.keys import Keys
+from workbench.ui.board.measures import measures_of
+from workbench.ui.board.menu import BoardMenu
+from workbench.ui.board.paint_levels import GUTTER, RULER, paint_guides, paint_ledger
+from workbench.ui.board.paint_marks import (
+    figure_named,
+    handle_named,
+    paint_figures,
+    paint_handles,
+    paint_measures,
+)
+from workbench.ui.board.paint_panels import paint_ghost, paint_names, paint_panels, paint_stopped
+from workbench.ui.board.paint_words import paint_empty, paint_stop
+from workbench.ui.board.ruler import SideRuler, TopRuler, paint_grid
+from workbench.ui.board.scene import Scene, scene_of
+from workbench.ui.board.view import Sight, fitted
+from workbench.ui.desk import Desk
+from workbench.ui.look import look
+
+_NAME = "Canvas with the panels"
+_DESCRIPTION = (
+    "H goes from one shape point to the next, I from one intake figure to the next; "
+    "arrow keys move what is chosen, T turns a point from smooth to corner, "
+    "Delete removes a point or unpins a figure."
+)
+_AIR = 28.0
+"""Pixels of paper left round the panels when they are fitted."""
+
+
+class Canvas(QWidget):
+    """Shows a picture's panels, and lets her take hold of them."""
+
+    def __init__(self, desk: Desk, sight: Sight, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = desk
+        self._sight = sight
+        self._picture: Picture | None = None
+        self._scene: Scene | None = None
+        self._ghost: Scene | None = None
+        self._place: Place | None = None
+        self._chosen_figure: FigureKey | None = None
+        self._layout: Layout = "apart"
+        self._grid = False
+        self._allowance = False
+        self._stop_box = QRectF()
+        self._hand = Hand(self, desk, sight)
+        self._keys = Keys(self, desk, sight)
+        self._menu = BoardMenu(self, desk, self)
+        self._top, self._side = TopRuler(sight, self), SideRuler(sight, self)
+        self._editor = FigureEditor(self)
+        self._editor.pinned.connect(self._on_pinned)
+        self._editor.unpinned.connect(self._on_unpinned)
+        self._editor.stepped.connect(self._on_stepped)
+        self._editor.closed.connect(self._on_closed)
+        sight.moved.connect(self.show_view)
+        self.setMouseTracking(True)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        self.setMinimumSize(420, 320)
+        self.setAccessibleName(_NAME)
+        self.setAccessibleDescription(_DESCRIPTION)
+
+    @property
+    def scene(self) -> Scene | None:
+        """What is on the canvas; None before there is anything."""
+        return self._scene
+
+    @property
+    def desk(self) -> Desk:
+        """Where its edits go."""
+        return self._desk
+
+    @property
+    def sight(self) -> Sight:
+        """The view that canvas and strip share."""
+        return self._sight
+
+    @property
+    def hand(self) -> Hand:
+        """The mouse on the canvas."""
+        return self._hand
+
+    @property
+    def editor(self) -> FigureEditor:
+        """The field for an intake figure."""
+        return self._editor
+
+    @property
+    def chosen_handle(self) -> Handle | None:
+        """The handle that is selected and on show."""
+        place = self._place
+        if self._scene is None or place is None or place.line is None or place.point is None:
+            return None
+        return handle_named(self._scene, HandleKey(place.line, place.point))
+
+    @property
+    def chosen_figure(self) -> Figure | None:
+        """The intake figure that is selected and on show."""
+        return figure_named(self._scene, self._chosen_figure) if self._scene else None
+
+    def room(self) -> QRectF:
+        """The pixels in which panels are fitted."""
+        free = QRectF(self.rect()).adjusted(GUTTER, RULER, 0, 0)
+        return free.adjusted(_AIR, _AIR, -_AIR, -_AIR)
+
+    def fit(self) -> None:
+        """Show all of the panels and every level."""
+        if self._scene is not None:
+            self._sight.show_view(fitted(self._scene.bounds, self.room()), by_hand=False)
+
+    def zoom(self, factor: float) -> None:
+        """Larger or smaller about the middle of the room."""
+        self._sight.show_view(self._sight.view.zoomed(factor, self.room().center()))
+
+    def set_layout_name(self, name: Layout) -> None:
+        """Lay the panels apart, on the block, or both halves."""
+        self._layout = name
+        self._make_scene(hold=False)
+        self.fit()
+
+    def set_grid(self, on: bool) -> None:
+        """Show or hide the grid."""
+        self._grid = on
+        self.refresh()
+
+    def set_allowance_shown(self, on: bool) -> None:
+        """Show or hide the cut lines."""
+        self._allowance = on
+        self._make_scene(hold=False)
+
+    def show_picture(self, picture: Picture) -> None:
+        """Paint another picture; while a drag is under way its start stays on as a ghost."""
+        dragging = self._desk.gesturing
+        if not dragging:
+            self._ghost = None
+        elif self._ghost is None:
+            self._ghost = self._scene
+        self._picture = picture
+        self._make_scene(hold=dragging)
+        if self._editor.figure is not None:
+            self._follow_figure(self._editor.figure)
+
+    def show_selection(self, place: Place | None) -> None:
+        """Light up a place."""
+        self._place = place
+        if place is None or place.seam is None or place.level is None:
+            self._chosen_figure = None
+        self.refresh()
+
+    def show_view(self) -> None:
+        """Paint from where the view is now."""
+        self._top.update()
+        self._side.update()
+        if self._editor.figure is not None:
+            self._follow_figure(self._editor.figure)
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Paint again, without the rulers, which have not moved."""
+        self._show_pointer()
+        self.update(self.rect().adjusted(int(RULER), int(RULER), 0, 0))
+
+    def choose_figure(self, figure: Figure | None) -> None:
+        """Select an intake figure, and light up its seam and level."""
+        self._chosen_figure = figure.key if figure else None
+        self._desk.select(Place(seam=figure.key.seam, level=figure.key.level) if figure else None)
+        self.refresh()
+
+    def open_figure(self, figure: Figure) -> None:
+        """Lay the field over an intake figure."""
+        if self._scene is None:
+            return
+        self.choose_figure(figure)
+        box = figure.box(self._sight.view)
+        self._editor.open_on(figure, box, self._scene.unit, self._scene.outcome.design)
+
+    def unpin(self, figure: Figure) -> None:
+        """Let a seam share again at a level."""
+        self._desk.apply("Unpin intake", unpinned(self._desk.project, figure))
+
+    def _make_scene(self, *, hold: bool) -> None:
+        picture, before = self._picture, self._scene
+        shown = (picture.good or picture.outcome) if picture else None
+        if picture is None or shown is None:
+            self._scene = None
+        else:
+            project = picture.project
+            self._scene = scene_of(
+                shown,
+                picture.outcome or shown,
+                self._layout,
+                project.unit,
+                project.fraction,
+                project.design.allowance_mm if self._allowance else 0.0,
+                hold=self._ghost if hold else None,
+            )
+            self._top.show_unit(project.unit)
+            self._side.show_unit(project.unit)
+            self._keep_fitted(self._scene, before)
+        self.refresh()
+
+    def _keep_fitted(self, scene: Scene, before: Scene | None) -> None:
+        """Fit again what is of another kind, or has grown out of the room; never under a drag."""
+        if before is None or before.kind != scene.kind:
+            self.fit()
+        elif not self._sight.by_hand and not self._desk.gesturing:
+            left, bottom, right, top = scene.bounds
+            view = self._sight.view
+            shown = QRectF(view.at(left, top), view.at(right, bottom))
+            if not self.room().adjusted(-_AIR, -_AIR, _AIR, _AIR).contains(shown):
+                self.fit()
+
+    def _follow_figure(self, figure: Figure) -> None:
+        """Keep the field over its figure when the panels or the view have moved."""
+        now = figure_named(self._scene, figure.key) if self._scene else None
+        if now is None:
+            self._editor.close_quietly()
+        else:
+            self._editor.show_at(now.box(self._sight.view))
+
+    def _show_pointer(self) -> None:
+        held = self._hand.gesture is not None
+        over = self._hand.over
+        if self._hand.carries_paper or (held and self._hand.held is None):
+            shape = Qt.CursorShape.ClosedHandCursor if held else Qt.CursorShape.OpenHandCursor
+        elif isinstance(over, Handle):
+            shape = Qt.CursorShape.SizeAllCursor
+        else:
+            shape = Qt.CursorShape.IBeamCursor if isinstance(over, Figure) else Qt.CursorShape.ArrowCursor
+        if self.cursor().shape() != shape:
+            self.setCursor(shape)
+
+    def _on_pinned(self, figure: Figure, mm: float) -> None:
+        self._desk.apply("Pin intake", with_amount(self._desk.project, figure, mm))
+
+    def _on_unpinned(self, figure: Figure) -> None:
+        self.unpin(figure)
+
+    def _on_stepped(self, figure: Figure, step: int) -> None:
+        self._desk.now()
+        following = self._keys.figure_beside(figure.key, step)
+        if following is not None:
+            self.open_figure(following)
+
+    def _on_closed(self) -> None:
+        if self.isVisible() and not self.hasFocus():
+            self.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """The scene, from the paper up."""
+        painter = QPainter(self)
+        painter.fillRect(event.rect(), look().paper)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        if self._picture is None:
+            return
+        if self._scene is None:
+            paint_empty(painter, self._picture, self.room())
+            return
+        self._paint_scene(painter, self._scene)
+        if self._picture.stopped:
+            free = QRectF(self.rect()).adjusted(GUTTER, RULER, 0, 0)
+            self._stop_box = paint_stop(painter, self._picture, free)
+
+    def _paint_scene(self, painter: QPainter, scene: Scene) -> None:
+        view, over = self._sight.view, self._hand.over
+        free = QRectF(self.rect()).adjusted(GUTTER, RULER, 0, 0)
+        if self._grid:
+            paint_grid(painter, view, scene.unit, free)
+        paint_guides(painter, scene, view, self.width(), self._place)
+        if self._ghost is not None:
+            paint_ghost(painter, self._ghost, view)
+        paint_panels(painter, scene, view, self._place)
+        paint_names(painter, scene, view)
+        if self._picture is not None and not self._picture.current:
+            paint_stopped(painter, scene, view)
+        over_figure = over.key if isinstance(over, Figure) else None
+        over_handle = over.key if isinstance(over, Handle) else None
+        paint_figures(painter, scene, view, over_figure, self._chosen_figure)
+        chosen = self.chosen_handle
+        paint_handles(painter, scene, view, over_handle, chosen.key if chosen else None)
+        self._paint_measures(painter, scene, free)
+        paint_ledger(painter, scene, view, self.height(), self._place)
+
+    def _paint_measures(self, painter: QPainter, scene: Scene, free: QRectF) -> None:
+        held = self._hand.held
+        shown = (
+            next((h for h in scene.handles if held and h.key == held.key), None)
+            if held
+            else self.chosen_handle
+        )
+        measures = measures_of(scene, shown) if shown is not None else None
+        if measures is not None:
+            paint_measures(painter, measures, self._sight.view, free)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The rulers keep to their edges."""
+        self._top.setGeometry(0, 0, self.width(), int(RULER))
+        self._side.setGeometry(0, int(RULER), int(RULER), self.height() - int(RULER))
+        if not self._sight.by_hand:
+            self.fit()
+        super().resizeEvent(event)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """A press takes hold."""
+        if self._picture is not None and self._picture.stopped and self._stop_box.contains(event.position()):
+            self._show_stop(self._picture)
+            return
+        self._hand.press(event)
+        self._show_pointer()
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """A move drags, or looks."""
+        self._hand.move(event)
+        self._show_hand(event.position())
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """A release keeps."""
+        self._hand.release(event)
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """A double click adds a point."""
+        self._hand.double_click(event)
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """Nothing is under the hand any more."""
+        self._hand.leave()
+        self._show_hand(None)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """The wheel zooms at the pointer; with Shift it moves the paper sideways."""
+        turn = event.angleDelta()
+        if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
+            self._sight.show_view(self._sight.view.panned(turn.y() or turn.x(), 0.0))
+        else:
+            self._sight.show_view(self._sight.view.zoomed(1.0015 ** turn.y(), event.position()))
+        event.accept()
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """What can be done with what lies under the hand."""
+        if self._scene is not None and self._hand.gesture is None:
+            self._menu.open_at(QPointF(event.pos()), event.globalPos())
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Keys move, add, remove, zoom."""
+        if not self._keys.press(event):
+            super().keyPressEvent(event)
+
+    def keyReleaseEvent(self, event: QKeyEvent) -> None:
+        """The space bar lets go of the paper."""
+        if not self._keys.release(event):
+            super().keyReleaseEvent(event)
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Light and dark can change under the canvas."""
+        if event.type() == QEvent.Type.PaletteChange:
+            self.update()
+        super().changeEvent(event)
+
+    def _show_hand(self, pixel: QPointF | None) -> None:
+        self._top.show_hand(pixel)
+        self._side.show_hand(pixel)
+
+    def _show_stop(self, picture: Picture) -> None:
+        stop = next((finding for finding in picture.findings if finding.severity == "stop"), None)
+        if stop is not None:
+            self._desk.select(stop.place)

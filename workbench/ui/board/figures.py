@@ -1,0 +1,190 @@
+"""Intake figures: what each side of a seam takes in, standing where the seam crosses the level."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+from PySide6.QtCore import QPointF, QRectF
+
+from workbench.body import LevelName
+from workbench.document import Project, quarter_of, set_left_part, set_pin
+from workbench.draft import Draft, LedgerLine, Outcome, QuarterName, Taking
+from workbench.sheets import Placement
+from workbench.ui.board.lettering import Align, box_of, width_of
+from workbench.ui.board.view import View
+from workbench.ui.look import fonts
+
+Side = Literal["left", "right"]
+Say = Callable[[float], str]
+
+NOTHING = 0.01
+"""mm: less than this is no intake worth a figure."""
+_INSET = 5.0
+"""Pixels between a seam and its figure."""
+_RISE = 9.0
+"""Pixels from the level line to the middle of a figure."""
+_PIN = 8.0
+"""Pixels kept for the mark of a pinned figure."""
+
+
+@dataclass(frozen=True)
+class FigureKey:
+    """Which figure: it stays the same from draft to draft."""
+
+    seam: int
+    level: LevelName
+    side: Side
+
+
+@dataclass(frozen=True)
+class Figure:
+    """One side of a seam at one level, where it is shown; mm."""
+
+    key: FigureKey
+    quarter: QuarterName
+    amount: float
+    other: float
+    """What the other side of an inner seam takes; nothing at the side seam, where each quarter has one."""
+    inner: bool
+    pinned: bool
+    words: str
+    x: float
+    y: float
+    inward: int
+    """+1 where its panel lies to the right of the seam as shown, -1 to the left."""
+    room: float
+    """Width of its panel at the level."""
+
+    def box(self, view: View) -> QRectF:
+        """The pixels that its words cover."""
+        x = view.x(self.x) + self.inward * (_INSET + (_PIN if self.pinned else 0.0))
+        return box_of(self.words, x, self._middle(view), fonts().small, self.align)
+
+    @property
+    def align(self) -> Align:
+        """Which end of the words stands at the seam."""
+        return "left" if self.inward > 0 else "right"
+
+    def pin_at(self, view: View) -> QPointF:
+        """The pixel of its pin mark, between the seam and the words."""
+        return QPointF(view.x(self.x) + self.inward * (_INSET + 0.4 * _PIN), self._middle(view))
+
+    def _middle(self, view: View) -> float:
+        """Above the line; in a narrow panel the figure at its right edge goes below, clear of the other."""
+        width = width_of(self.words, fonts().small) + _INSET + (_PIN if self.pinned else 0.0)
+        crowded = 2 * width + 4 > self.room * view.scale
+        return view.y(self.y) + (_RISE if crowded and self.inward < 0 else -_RISE)
+
+
+def figures_of(
+    outcome: Outcome, ledger: tuple[LedgerLine, ...], placements: tuple[Placement, ...], say: Say
+) -> tuple[Figure, ...]:
+    """The ledger's figures at every crossing of seam and level, for each copy of the panels on show."""
+    if outcome.draft is None:
+        return ()
+    copies: dict[int, list[Placement]] = {}
+    for placement in placements:
+        copies.setdefault(placement.panel, []).append(placement)
+    anchors = _anchors(outcome, outcome.draft)
+    return tuple(
+        figure
+        for line in ledger
+        for taking in line.takings
+        if _worth_showing(line, taking)
+        for figure in _of_taking(line, taking, outcome, anchors, copies, say)
+    )
+
+
+Anchors = dict[FigureKey, tuple[float, float]]
+
+
+def _anchors(outcome: Outcome, draft: Draft) -> Anchors:
+    """x and y, on its own panel, of each side of each seam at the levels between its hem and neckline."""
+    keys, panels, sides, walks = [], [], [], []
+    for seam in draft.seams:
+        for level in outcome.levels:
+            if seam.hem_walk <= level.walk <= seam.neckline_walk:
+                keys += [
+                    FigureKey(seam.index, level.name, "left"),
+                    FigureKey(seam.index, level.name, "right"),
+                ]
+                panels += [seam.index - 1, seam.index]
+                sides += [1.0, 0.0]
+                walks += [level.walk, level.walk]
+    if not keys:
+        return {}
+    points = draft.surface.points(np.array(panels, dtype=np.intp), np.array(sides), np.array(walks))
+    return {key: (x, y) for key, (x, y) in zip(keys, points.tolist(), strict=True)}
+
+
+def _worth_showing(line: LedgerLine, taking: Taking) -> bool:
+    return taking.pinned or line.needed > NOTHING or abs(taking.total) > NOTHING
+
+
+def _of_taking(
+    line: LedgerLine,
+    taking: Taking,
+    outcome: Outcome,
+    anchors: Anchors,
+    copies: dict[int, list[Placement]],
+    say: Say,
+) -> Iterator[Figure]:
+    inner = taking.seam != outcome.design.front.panel_count
+    for side, panel, amount, other in (
+        ("left", taking.seam - 1, taking.left, taking.right),
+        ("right", taking.seam, taking.right, taking.left),
+    ):
+        key = FigureKey(taking.seam, line.level, side)  # type: ignore[arg-type]  # one of the two
+        owns_side = inner or (side == "left") == (line.quarter == "front")
+        if not owns_side or key not in anchors:
+            continue
+        x, y = anchors[key]
+        for copy in copies.get(panel, ()):
+            yield Figure(
+                key=key,
+                quarter=line.quarter,
+                amount=amount,
+                other=other,
+                inner=inner,
+                pinned=taking.pinned,
+                words=say(amount),
+                x=copy.dx - x if copy.flip else copy.dx + x,
+                y=y,
+                inward=1 if (side == "right") != copy.flip else -1,
+                room=outcome.draft.panels[panel].widths[line.level] if outcome.draft else 0.0,
+            )
+
+
+def figure_at(figures: Iterable[Figure], view: View, pixel: QPointF) -> Figure | None:
+    """The figure under a pixel, with a little room around it for the hand."""
+    for figure in figures:
+        if figure.box(view).adjusted(-4, -2, 4, 2).contains(pixel):
+            return figure
+    return None
+
+
+def with_amount(project: Project, figure: Figure, mm: float) -> Project:
+    """The project with this side of the seam pinned to ``mm``, the other side of it left as it is."""
+    seam, level = figure.key.seam, figure.key.level
+    if not figure.inner:
+        return set_pin(project, figure.quarter, seam, level, mm)
+    whole = mm + figure.other
+    pinned = set_pin(project, figure.quarter, seam, level, whole)
+    if whole <= 0:
+        return pinned
+    left = mm if figure.key.side == "left" else figure.other
+    return set_left_part(pinned, figure.quarter, seam, level, min(max(left / whole, 0.0), 1.0))
+
+
+def unpinned(project: Project, figure: Figure) -> Project:
+    """The project with this seam sharing again at this level, split as it usually is."""
+    seam, level = figure.key.seam, figure.key.level
+    shared = set_pin(project, figure.quarter, seam, level, None)
+    if not figure.inner:
+        return shared
+    first = 1 if figure.quarter == "front" else project.design.front.panel_count + 1
+    usual = quarter_of(project.design, figure.quarter).seams[seam - first].left_part
+    return set_left_part(shared, figure.quarter, seam, level, usual)

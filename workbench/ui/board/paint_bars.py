@@ -1,0 +1,174 @@
+"""Draws the girth strip: body, finished, laced shut, the limit, the breathing band, and their figures."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPolygonF
+
+from workbench.body import Fraction, LevelName, Unit, say_length
+from workbench.draft import Place
+from workbench.ui.board.bars import Axis, Bar
+from workbench.ui.board.lettering import put, width_of
+from workbench.ui.board.paint_levels import RULER
+from workbench.ui.board.pens import across, draw_mark, pen, upright
+from workbench.ui.board.ruler import marks, step_for
+from workbench.ui.board.view import View
+from workbench.ui.look import fonts, look
+
+FIGURES = 96.0
+"""Pixels at the right in which the figures of a bar stand."""
+PAD = 14.0
+_HALF, _SHUT_HALF, _TALL = 7.0, 2.5, 15.0
+"""Half the height of a bar, of the part laced shut within it, and of the limit's mark."""
+_TOOTH = 3.5
+"""Pixels of one tooth where the axis is torn off."""
+LEGEND = 44.0
+_WORDS = {"within": "", "near": "near", "over": "over"}
+
+
+@dataclass(frozen=True)
+class Manner:
+    """How figures are said and what is lit."""
+
+    unit: Unit
+    fraction: Fraction
+    place: Place | None
+    hover: LevelName | None
+    held: LevelName | None
+
+
+def paint_axis(painter: QPainter, axis: Axis, unit: Unit, width: float) -> None:
+    """The girths along the top."""
+    shown = look()
+    painter.fillRect(QRectF(0, 0, width, RULER), shown.paper)
+    across(painter, RULER - 1, 0, width, shown.hairline)
+    small, large = step_for(unit, axis.scale, 5.0), step_for(unit, axis.scale, 36.0)
+    for step, size in ((small, 4.0), (large, 8.0)):
+        for girth in marks(step, axis.low + 1, axis.high):
+            upright(painter, axis.x(girth), RULER - size, RULER, shown.rule)
+    painter.setPen(shown.soft_ink)
+    for girth in marks(large, axis.low + 1, axis.high):
+        put(painter, say_length(girth, unit), axis.x(girth), 8, fonts().small, "middle")
+    put(painter, unit, width - 8, 8, fonts().small, "right")
+
+
+def paint_bar(painter: QPainter, bar: Bar, ghost: Bar | None, axis: Axis, view: View, manner: Manner) -> None:
+    """One level's bar on its line."""
+    y = view.y(bar.walk)
+    if bar.breath is not None:
+        _breathing(painter, bar.breath, axis, y)
+    _girth(painter, axis, bar.body, y, _HALF, look().bar_body)
+    _girth(painter, axis, bar.finished, y, _HALF, look().bar_finished)
+    _girth(painter, axis, bar.shut, y, _SHUT_HALF, look().bar_shut)
+    _torn(painter, axis, y)
+    if bar.limit is not None:
+        _limit(painter, bar, axis.x(bar.limit), y)
+    if ghost is not None and ghost.finished != bar.finished:
+        painter.setPen(pen(look().ink, 1.0, Qt.PenStyle.DotLine))
+        painter.drawLine(QLineF(axis.x(ghost.finished), y - _TALL, axis.x(ghost.finished), y + _TALL))
+    _grip(painter, axis.x(bar.finished), y, lit=bar.level in (manner.hover, manner.held))
+
+
+def paint_figures_of(painter: QPainter, bar: Bar, view: View, width: float, manner: Manner) -> None:
+    """Above the line status and finished girth; below it how much was taken, in length and hundredths."""
+    shown, y, right = look(), view.y(bar.walk), width - 10
+    chosen = manner.place is not None and manner.place.level == bar.level
+    painter.setPen(shown.selected if chosen else shown.ink)
+    put(
+        painter, say_length(bar.finished, manner.unit, manner.fraction), right, y - 9, fonts().strong, "right"
+    )
+    colour = shown.attend if bar.status == "over" else shown.soft_ink
+    painter.setPen(colour)
+    put(painter, reduction_words(bar, manner.unit, manner.fraction), right, y + 9, fonts().small, "right")
+    if bar.status != "within":
+        words = _WORDS[bar.status]
+        put(painter, words, right - 40, y - 9, fonts().small, "right")
+        at = QPointF(right - 40 - width_of(words, fonts().small) - 9, y - 8)
+        draw_mark(painter, bar.status, at, 4.0, colour)
+
+
+def reduction_words(bar: Bar, unit: Unit, fraction: Fraction) -> str:
+    """``−2⅜ · 8.2 %``; ease has a plus."""
+    said = say_length(abs(bar.reduction), unit, fraction)
+    if said == "0":
+        return "as the body"
+    sign = "−" if bar.reduction > 0 else "+"
+    return f"{sign}{said} · {abs(bar.percent):.1f} %"
+
+
+def drag_lines(bar: Bar, unit: Unit, fraction: Fraction) -> tuple[str, str]:
+    """What is said beside a bar while it is dragged: both ways to say a reduction, lest they be mixed up."""
+    taken = bar.reckoned - bar.finished
+    word = "drawn in" if taken >= 0 else "eased by"
+    whole, quarter = (say_length(abs(mm), unit, fraction) for mm in (taken, 0.25 * taken))
+    return f"{word} {whole} round the body", f"{quarter} a quarter"
+
+
+def paint_legend(painter: QPainter, width: float, height: float) -> None:
+    """What the parts of a bar are, along the foot of the strip."""
+    shown = look()
+    painter.fillRect(QRectF(0, height - LEGEND, width, LEGEND), shown.paper)
+    across(painter, height - LEGEND, 0, width, shown.hairline)
+    swatches = (
+        ("body", shown.bar_body, _HALF),
+        ("finished", shown.bar_finished, _HALF),
+        ("laced shut", shown.bar_shut, _SHUT_HALF),
+        ("your limit", shown.limit, 0.0),
+        ("her breath", shown.breath, _HALF),
+    )
+    painter.setPen(shown.soft_ink)
+    x, y = PAD, height - LEGEND + 13
+    for words, colour, half in swatches:
+        wide = width_of(words, fonts().small) + 36
+        if x + wide > width:
+            x, y = PAD, y + 18
+        if half:
+            painter.fillRect(QRect(int(x), int(y - 0.7 * half), 14, int(1.4 * half)), colour)
+        else:
+            painter.fillRect(QRect(int(x) + 6, int(y) - 6, 2, 12), colour)
+        put(painter, words, x + 19, y, fonts().small)
+        x += wide
+
+
+def _girth(painter: QPainter, axis: Axis, girth: float, y: float, half: float, colour: QColor) -> None:
+    painter.fillRect(QRectF(axis.left, y - half, axis.x(girth) - axis.left, 2 * half), colour)
+
+
+def _torn(painter: QPainter, axis: Axis, y: float) -> None:
+    """The bar goes on to the left of the axis: teeth of paper say so."""
+    x, top = axis.left, y - _HALF
+    teeth = [QPointF(x - 1, top - 1)]
+    teeth += [QPointF(x + (_TOOTH if number % 2 else 0.0), top + number * _TOOTH) for number in range(5)]
+    teeth.append(QPointF(x - 1, y + _HALF + 1))
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(look().paper)
+    painter.drawPolygon(QPolygonF(teeth))
+
+
+def _breathing(painter: QPainter, band: tuple[float, float], axis: Axis, y: float) -> None:
+    """From full exhale to full inhale, with a foot at either end."""
+    shown = look()
+    left, right = axis.x(band[0]), axis.x(band[1])
+    painter.fillRect(QRectF(left, y - _TALL, right - left, 2 * _TALL), shown.breath)
+    for x in (left, right):
+        upright(painter, x, y - _TALL, y + _TALL, shown.selected)
+
+
+def _limit(painter: QPainter, bar: Bar, x: float, y: float) -> None:
+    """A line across the bar; its head says whether the bar is within, near, or past it."""
+    shown = look()
+    over = bar.status == "over"
+    colour = shown.attend if over else shown.limit
+    painter.setPen(pen(colour, 2.4 if over else 1.4))
+    painter.drawLine(QLineF(x, y - _TALL + 3, x, y + _TALL))
+    draw_mark(painter, bar.status, QPointF(x, y - _TALL - 1), 4.0, colour)
+
+
+def _grip(painter: QPainter, x: float, y: float, *, lit: bool) -> None:
+    """The end of the bar, to take hold of."""
+    shown = look()
+    painter.setPen(pen(shown.selected if lit else shown.ink, 1.2))
+    painter.setBrush(shown.selected if lit else shown.field)
+    painter.drawRoundedRect(QRectF(x - 3, y - _HALF - 3, 6, 2 * _HALF + 6), 2.5, 2.5)

@@ -1,0 +1,147 @@
+"""Draws the panels: outlines, level lines, allowances, the intake between them, names and widths."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QLineF, QPointF, Qt
+from PySide6.QtGui import QPainter, QTransform
+
+from workbench.draft import Place
+from workbench.ui.board.lettering import put, width_of
+from workbench.ui.board.pens import faint, pen
+from workbench.ui.board.polygons import polygon
+from workbench.ui.board.scene import Scene, Shape, edge_names
+from workbench.ui.board.view import View
+from workbench.ui.look import fonts, look
+
+_SMALLEST_TEXT_SCALE = 0.35
+"""Pixels a millimetre below which words on a panel would only be in the way."""
+_WIDTH_ROOM, _NAME_ROOM = 30.0, 10.0
+"""Pixels that must be left beside a width or a name for it to be written."""
+
+
+def paint_panels(painter: QPainter, scene: Scene, view: View, place: Place | None) -> None:
+    """Everything that is drawn in mm; the painter comes back untransformed."""
+    painter.setTransform(view.transform())
+    if scene.layout == "block":
+        _block(painter, scene)
+    _cuts(painter, scene)
+    _fills(painter, scene, place)
+    _level_lines(painter, scene, place)
+    _stitch_lines(painter, scene)
+    if place is not None:
+        _selected_edges(painter, scene, place)
+    painter.setTransform(QTransform())
+
+
+def paint_ghost(painter: QPainter, ghost: Scene, view: View) -> None:
+    """The outlines as they were before the drag."""
+    painter.setTransform(view.transform())
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setPen(pen(look().ghost))
+    for shape in ghost.shapes:
+        painter.drawPolygon(shape.outline)
+        painter.drawPolygon(shape.outline)
+    painter.setTransform(QTransform())
+
+
+def paint_names(painter: QPainter, scene: Scene, view: View) -> None:
+    """The name of each panel, and how wide it is at its levels."""
+    if view.scale < _SMALLEST_TEXT_SCALE:
+        return
+    for shape in scene.shapes:
+        _name(painter, scene, shape, view)
+        _widths(painter, scene, shape, view)
+
+
+def _block(painter: QPainter, scene: Scene) -> None:
+    """The two block rectangles, and what is taken out of them."""
+    shown = look()
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(shown.intake)
+    for intake in scene.intakes:
+        painter.drawPolygon(intake)
+    _, low, _, high = scene.bounds
+    front, back = scene.outcome.blocks["front"], scene.outcome.blocks["back"]
+    painter.setPen(pen(shown.rule, 1.0, Qt.PenStyle.DashLine))
+    painter.drawLines([QLineF(x, low, x, high) for x in (0.0, front, front + back)])
+
+
+def _cuts(painter: QPainter, scene: Scene) -> None:
+    painter.setPen(pen(look().rule, 1.0))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    for shape in scene.shapes:
+        if shape.cut is not None:
+            painter.drawPolygon(shape.cut)
+
+
+def _fills(painter: QPainter, scene: Scene, place: Place | None) -> None:
+    shown = look()
+    chosen = place.panel if place is not None else None
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)  # the stitch line covers the rim
+    for shape in scene.shapes:
+        painter.setBrush(shown.selected_fill if shape.panel.index == chosen else shown.panel)
+        painter.drawPolygon(shape.outline)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+
+
+def _level_lines(painter: QPainter, scene: Scene, place: Place | None) -> None:
+    shown = look()
+    usual, waist, lit = pen(shown.hairline), pen(shown.rule), pen(shown.selected)
+    chosen = place.level if place is not None else None
+    for shape in scene.shapes:
+        for level, line in shape.levels.items():
+            painter.setPen(lit if level == chosen else waist if level == "waist" else usual)
+            painter.drawPolyline(line)
+            if level == chosen:
+                painter.drawPolyline(line)
+
+
+def _stitch_lines(painter: QPainter, scene: Scene) -> None:
+    painter.setPen(pen(look().ink))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    for shape in scene.shapes:
+        painter.drawPolygon(shape.outline)
+        painter.drawPolygon(shape.outline)
+
+
+def _selected_edges(painter: QPainter, scene: Scene, place: Place) -> None:
+    painter.setPen(pen(look().selected, 3.0))
+    for shape in scene.shapes:
+        for name in edge_names(place.line, place.seam, shape):
+            painter.drawPolyline(polygon(shape.edge(name)))
+
+
+def _name(painter: QPainter, scene: Scene, shape: Shape, view: View) -> None:
+    """Halfway from the waist up to the level above it, where every panel of every style is."""
+    above = next((row.walk for row in scene.rows if row.walk > 0), 60.0)
+    line = shape.levels.get("waist")
+    middle = line.at(line.size() // 2).x() if line is not None else 0.5 * (shape.box[0] + shape.box[2])
+    room = view.scale * (shape.box[2] - shape.box[0])
+    font = fonts().strong
+    if room > width_of(shape.panel.name, font) + _NAME_ROOM:
+        painter.setPen(look().ink)
+        put(painter, shape.panel.name, view.x(middle), view.y(0.5 * above), font, "middle")
+
+
+def _widths(painter: QPainter, scene: Scene, shape: Shape, view: View) -> None:
+    """Below the middle of each level line, unless a line or the name is too close."""
+    font = fonts().small
+    painter.setPen(look().soft_ink)
+    for level, line in shape.levels.items():
+        width = shape.panel.widths[level]
+        words = scene.say(width)
+        if view.scale * width < width_of(words, font) + _WIDTH_ROOM:
+            continue
+        middle: QPointF = line.at(line.size() // 2)
+        put(painter, words, view.x(middle.x()), view.y(middle.y()) + 9, font, "middle")
+
+
+def paint_stopped(painter: QPainter, scene: Scene, view: View) -> None:
+    """A veil over a draft that is no longer that of the project."""
+    painter.setTransform(view.transform())
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(faint(look().paper, 0.55))
+    for shape in scene.shapes:
+        painter.drawPolygon(shape.outline)
+    painter.setTransform(QTransform())

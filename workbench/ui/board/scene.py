@@ -1,0 +1,173 @@
+"""The scene: everything one picture puts on the canvas, in mm, ready to be drawn.
+
+It is made once for each draft and replaced as a whole, so that what is painted, what is
+hit by the pointer and what is measured can never be of different drafts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+
+import numpy as np
+from PySide6.QtGui import QPolygonF
+
+from workbench.body import Fraction, LevelName, Unit, say_length
+from workbench.draft import LineName, Outcome, Panel
+from workbench.pieces import cut_outlines
+from workbench.sheets import Layout, Placement, placements
+from workbench.ui.board.figures import Figure, figures_of
+from workbench.ui.board.handles import Handle, handles_of
+from workbench.ui.board.polygons import Array, polygon
+from workbench.ui.board.rows import LevelRow, rows_of
+from workbench.ui.board.view import Bounds
+
+
+@dataclass(frozen=True)
+class Shape:
+    """One panel where it is shown."""
+
+    panel: Panel
+    placement: Placement
+    outline: QPolygonF
+    cut: QPolygonF | None
+    levels: Mapping[LevelName, QPolygonF]
+    box: Bounds
+
+    def edge(self, name: str) -> Array:
+        """(n, 2) of its ``left`` or ``right`` side, ``neckline`` or ``hem``, where they are shown."""
+        points: Array = self.placement.put(getattr(self.panel, name))
+        return points
+
+    def side_of(self, seam: int) -> str | None:
+        """Which of its sides lies on a seam."""
+        if seam == self.panel.index:
+            return "left"
+        return "right" if seam == self.panel.index + 1 else None
+
+
+@dataclass(frozen=True)
+class Scene:
+    """What is on the canvas; empty shapes where there is no draft."""
+
+    outcome: Outcome
+    """Whose panels are shown."""
+    sums: Outcome
+    """Whose ledger is shown: the same, unless a finding stops the draft of the project as it stands."""
+    layout: Layout
+    unit: Unit
+    fraction: Fraction
+    shapes: tuple[Shape, ...]
+    placements: tuple[Placement, ...]
+
+    @property
+    def say(self) -> Callable[[float], str]:
+        """A length in the user's unit, without the unit."""
+        return speaker(self.unit, self.fraction)
+
+    @cached_property
+    def rows(self) -> tuple[LevelRow, ...]:
+        """The levels, bottom to top."""
+        return rows_of(self.sums, self.say)
+
+    @cached_property
+    def figures(self) -> tuple[Figure, ...]:
+        """The intake figures."""
+        return figures_of(self.outcome, self.sums.ledger, self.placements, self.say)
+
+    @cached_property
+    def handles(self) -> tuple[Handle, ...]:
+        """The shape points."""
+        draft = self.outcome.draft
+        return handles_of(draft, self.placements) if draft else ()
+
+    @cached_property
+    def intakes(self) -> tuple[QPolygonF, ...]:
+        """What is taken out between the panels, where they stand on the block."""
+        return tuple(_intakes(self)) if self.layout == "block" else ()
+
+    @cached_property
+    def bounds(self) -> Bounds:
+        """All that should be in view: the panels, and every level."""
+        walks = [level.walk for level in self.outcome.levels]
+        low, high = min(walks), max(walks)
+        if not self.shapes:
+            return -200.0, low, 200.0, high
+        boxes = np.array([shape.box for shape in self.shapes])
+        left, bottom = boxes[:, :2].min(axis=0)
+        right, top = boxes[:, 2:].max(axis=0)
+        return float(left), float(min(bottom, low)), float(right), float(max(top, high))
+
+    @property
+    def kind(self) -> tuple[object, ...]:
+        """What must change for the panels to be laid out and fitted afresh."""
+        return self.layout, self.outcome.design.style, len(self.shapes)
+
+
+@lru_cache(maxsize=8)
+def speaker(unit: Unit, fraction: Fraction) -> Callable[[float], str]:
+    """A function that says lengths in one unit, and remembers what it has said."""
+
+    @lru_cache(maxsize=20_000)
+    def say(mm: float) -> str:
+        return say_length(mm, unit, fraction)
+
+    return say
+
+
+def scene_of(
+    outcome: Outcome,
+    sums: Outcome,
+    layout: Layout,
+    unit: Unit,
+    fraction: Fraction,
+    allowance: float,
+    hold: Scene | None = None,
+) -> Scene:
+    """The scene of an outcome, with the ledger of ``sums``.
+
+    The panels of ``hold`` stay where they lie, so that a drag shows against its start.
+    """
+    placed = placements(outcome, layout)
+    if hold is not None and hold.layout == layout and len(hold.placements) == len(placed):
+        placed = hold.placements
+    shapes = tuple(_shapes(outcome, placed, allowance if layout != "block" else 0.0))
+    alike = sums.design.panel_count == outcome.design.panel_count
+    return Scene(outcome, sums if alike else outcome, layout, unit, fraction, shapes, placed)
+
+
+def _shapes(outcome: Outcome, placed: tuple[Placement, ...], allowance: float) -> Iterator[Shape]:
+    draft = outcome.draft
+    if draft is None:
+        return
+    outlines = [panel.outline for panel in draft.panels]
+    cuts = cut_outlines(draft.panels, allowance) if allowance > 0 else None
+    for placement in placed:
+        panel = draft.panels[placement.panel]
+        outline = placement.put(outlines[panel.index])
+        left, bottom = outline.min(axis=0)
+        right, top = outline.max(axis=0)
+        yield Shape(
+            panel,
+            placement,
+            polygon(outline),
+            polygon(placement.put(cuts[panel.index])) if cuts else None,
+            {name: polygon(placement.put(line)) for name, line in panel.level_lines.items()},
+            (float(left), float(bottom), float(right), float(top)),
+        )
+
+
+def _intakes(scene: Scene) -> Iterator[QPolygonF]:
+    for before, after in zip(scene.shapes[:-1], scene.shapes[1:], strict=True):
+        yield polygon(np.concatenate((before.edge("right"), after.edge("left")[::-1])))
+
+
+def edge_names(line: LineName | None, seam: int | None, shape: Shape) -> Iterator[str]:
+    """The edges of a shape that belong to a line or lie on a seam."""
+    if line is not None:
+        yield line
+    elif seam is not None:
+        side = shape.side_of(seam)
+        if side is not None:
+            yield side
