@@ -8,7 +8,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from workbench.body import BY_KEY, LEAST_GAP_MM, LEVELS, BodyError, complete, girths, walks
+from workbench.body import BY_KEY, LEAST_GAP_MM, LEVELS, BodyError, LevelName, complete, girths, walks
 
 INCH = 25.4
 
@@ -213,10 +213,29 @@ def test_whatever_was_taken_the_levels_are_in_order_or_it_is_refused(
     except BodyError as error:
         assume(error.key not in lengths)
         raise
-    walk = walks(body)
-    assert all(walk[upper] - walk[lower] >= LEAST_GAP_MM - 1e-6 for lower, upper in pairwise(LEVELS))
+    assert in_order(walks(body))
     assert all(body.value(key) == mm == body.taken(key) for key, mm in taken.items())
     assert all(mm > 0 for mm in body.values.values())
+
+
+def in_order(walk: dict[LevelName, float]) -> bool:
+    return all(walk[upper] - walk[lower] >= LEAST_GAP_MM - 1e-6 for lower, upper in pairwise(LEVELS))
+
+
+@pytest.mark.parametrize(
+    "lengths",
+    [
+        {"shoulder_to_bust": 420, "shoulder_to_waist": 430},
+        {"underarm_to_waist": 15},
+        {"underarm_to_waist": 20, "shoulder_to_underbust": 420, "shoulder_to_waist": 430},
+        {"nape_to_waist": 100, "shoulder_to_underbust": 500},
+        {"nape_to_waist": 100, "shoulder_to_underbust": 500, "underarm_to_waist": 200},
+        {"nape_to_waist": 600, "shoulder_to_bust": 250, "underarm_to_waist": 150},
+        {"nape_to_waist": 1},
+    ],
+)
+def test_an_estimate_gives_way_where_there_is_little_room(lengths: dict[str, float]) -> None:
+    assert in_order(walks(complete({**GIRTHS, **lengths})))
 
 
 @given(st.dictionaries(st.sampled_from(HEIGHTS), st.floats(0.9, 1.1)))

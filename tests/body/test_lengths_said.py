@@ -54,6 +54,13 @@ def test_every_eighth_has_its_own_sign(eighth: int) -> None:
     assert say_length(eighth / 8 * INCH, "in") == "⅛¼⅜½⅝¾⅞"[eighth - 1]
 
 
+@pytest.mark.parametrize("sixteenth", range(1, 800, 2))
+def test_a_figure_halfway_between_two_eighths_goes_up(sixteenth: int) -> None:
+    above = (sixteenth + 1) / 16 * INCH
+    assert say_length(sixteenth / 16 * INCH, "in") == say_length(above, "in")
+    assert say_length(-sixteenth / 16 * INCH, "in") == say_length(-above, "in")
+
+
 @pytest.mark.parametrize(
     ("mm", "said"), [(679.45, "67.9"), (679.5, "68.0"), (240, "24.0"), (-35, "−3.5"), (0.4, "0"), (-0.4, "0")]
 )

@@ -82,7 +82,7 @@ def read_length(
         raise LengthError(f"A length cannot be negative here: {typed}.")
     if in_unit == "mm" and _THOUSAND.fullmatch(number):
         raise LengthError(f"{typed} mm can be read in two ways: write it without the comma, or with a point.")
-    mm = float(-size if negative and size else size)
+    mm = float(-size if negative else size)
     lowest = -high if signed and low >= 0 else low
     if not lowest <= mm <= high:
         _out_of_range(mm, lowest, high, "in" if unit == "in" else "cm")
