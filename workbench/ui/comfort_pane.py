@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QShowEvent
-from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from workbench.body import CAUTIONS, say_with_unit
 from workbench.document import Picture
@@ -14,13 +14,17 @@ from workbench.ui.desk import Desk
 from workbench.ui.findings import FindingList
 from workbench.ui.look import GRID, fonts
 
+WIDTH = 80 * GRID
 _WAITING = "Comfort is judged as soon as the bodice can be worked out from the measurements."
 
 
-class ComfortPane(QScrollArea):
-    """Shows what the limits say of the draft; ``take_most`` is the action that takes the most they allow."""
+class ComfortPane(QWidget):
+    """Shows what the limits say of the draft.
 
-    def __init__(self, desk: Desk, take_most: QAction, parent: QWidget | None = None) -> None:
+    ``take_most`` takes the most they allow, ``shown`` is the action that shows and hides the pane.
+    """
+
+    def __init__(self, desk: Desk, take_most: QAction, shown: QAction, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = desk
         self.picture = ComfortPicture()
@@ -28,11 +32,25 @@ class ComfortPane(QScrollArea):
         self.take = QPushButton("Take it")
         self.take.setAccessibleName("Take the most that keeps every limit")
         self.findings = FindingList()
-        self.setWidgetResizable(True)
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setMinimumWidth(84 * GRID)
-        self.setWidget(self._arranged())
+        self.shut = QPushButton("Close")
+        self.shut.setObjectName("quiet")
+        self.shut.setAccessibleName("Close the comfort pane")
+        self.setMinimumWidth(WIDTH)
+        area = QScrollArea()
+        area.setWidgetResizable(True)
+        area.setFrameShape(QFrame.Shape.NoFrame)
+        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        area.setWidget(self._arranged())
+        head = QHBoxLayout()
+        head.setContentsMargins(0, 2 * GRID, 2 * GRID, 0)
+        head.addWidget(_heading("Comfort"), 1)
+        head.addWidget(self.shut)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addLayout(head)
+        column.addWidget(area, 1)
+        self.shut.clicked.connect(shown.trigger)
         self.take.clicked.connect(take_most.trigger)
         self.findings.chosen.connect(self.on_chosen)
         desk.drafted.connect(self.show_picture)
@@ -40,7 +58,7 @@ class ComfortPane(QScrollArea):
     def _arranged(self) -> QWidget:
         inside = QWidget()
         column = QVBoxLayout(inside)
-        column.setContentsMargins(0, 2 * GRID, 0, 4 * GRID)
+        column.setContentsMargins(0, 0, 0, 4 * GRID)
         column.setSpacing(2 * GRID)
         column.addWidget(self.picture)
         for part in (_heading("The most that keeps every limit"), self.most):
@@ -93,7 +111,7 @@ def _most(picture: Picture, largest: float) -> str:
 def _heading(text: str) -> QLabel:
     label = QLabel(text)
     label.setFont(fonts().heading)
-    label.setContentsMargins(3 * GRID, 3 * GRID, 3 * GRID, 0)
+    label.setContentsMargins(3 * GRID, 2 * GRID, 3 * GRID, 0)
     return label
 
 

@@ -18,7 +18,7 @@ from workbench.draft import Judgement, Level
 from workbench.ui.look import GRID, fonts, look
 from workbench.ui.marks import Mark, draw_mark, mark_colour
 
-_ROW = 17 * GRID
+_ROW = 21 * GRID
 _LEGEND = 7 * GRID
 _SIDE = 3 * GRID
 _EASE = 4 * GRID
@@ -38,7 +38,7 @@ class _Row:
     finished: float
     shut: float
     most: float | None
-    words: str
+    words: tuple[str, str]
 
 
 class ComfortPicture(QWidget):
@@ -64,7 +64,7 @@ class ComfortPicture(QWidget):
             self._rows = rows
             spans = [abs(mm) for row in rows for mm in (row.finished, row.shut, row.most or 0.0)]
             self._scale_mm = max(_LEAST_SCALE, *spans) if spans else _LEAST_SCALE
-            self.setAccessibleDescription(" ".join(f"{row.word} {row.words}." for row in rows))
+            self.setAccessibleDescription(" ".join(_spoken(row) for row in rows))
             self.updateGeometry()
             self.update()
 
@@ -116,9 +116,9 @@ class ComfortPicture(QWidget):
         self._paint_line(painter, row, box)
         painter.setPen(look().soft_ink)
         painter.setFont(fonts().small)
-        below = QRectF(box.left(), box.top() + 11 * GRID, box.width(), 5 * GRID)
-        words = QFontMetricsF(fonts().small).elidedText(row.words, Qt.TextElideMode.ElideRight, below.width())
-        painter.drawText(below, middle | Qt.AlignmentFlag.AlignLeft, words)
+        for number, words in enumerate(row.words):
+            below = QRectF(box.left(), box.top() + (11 + 4.5 * number) * GRID, box.width(), 4.5 * GRID)
+            painter.drawText(below, middle | Qt.AlignmentFlag.AlignLeft, words)
 
     def _paint_status(self, painter: QPainter, row: _Row, top: QRectF) -> None:
         painter.setFont(fonts().body)
@@ -149,6 +149,10 @@ class ComfortPicture(QWidget):
         _sign_finished(painter, finished)
 
 
+def _spoken(row: _Row) -> str:
+    return f"{LEVEL_LABEL[row.name]}: {row.word}. {'; '.join(row.words)}."
+
+
 def _row(level: Level, judgement: Judgement, unit: Unit, fraction: Fraction) -> _Row:
     def said(mm: float) -> str:
         return say_length(mm, unit, fraction)
@@ -157,13 +161,13 @@ def _row(level: Level, judgement: Judgement, unit: Unit, fraction: Fraction) -> 
         return f"{said(abs(mm))} {'less' if mm >= 0 else 'more'}"
 
     shut = level.body - level.fabric
-    words = f"body {said(level.body)} · finished {said(level.finished)}"
+    worn = f"{said(level.body)} body · {said(level.finished)} finished"
     if said(abs(level.reduction)) != "0":
-        words += f", {drawn(level.reduction)} ({abs(level.percent):.1f} %)"
-    words += f" · shut {said(level.fabric)}"
+        worn += f": {drawn(level.reduction)}, {abs(level.percent):.1f} %"
+    laced = f"{said(level.fabric)} laced shut"
     if judgement.most is None:
-        return _Row(level.name, None, "No limit here", level.reduction, shut, None, words)
-    words += f" · limit {drawn(judgement.most)}"
+        return _Row(level.name, None, "No limit here", level.reduction, shut, None, (worn, laced))
+    words = (worn, f"{laced} · limit {drawn(judgement.most)}")
     word = _WORDS[judgement.status]
     if judgement.status != "over" and judgement.shut_status == "over":
         word = f"{word}; over if laced shut"

@@ -23,7 +23,7 @@ GRID = 4
 _ROOT = Path(__file__).resolve().parent.parent
 _FACE = "Noto Sans"
 _OWN_FACE = "Seam Sans"
-"""Ours while the program runs: of two faces of one name, Qt may take the one that is installed, with other signs."""
+"""Its name while the program runs: of two faces of one name Qt may take one that lacks signs."""
 
 
 def _colour(text: str, alpha: int = 255) -> QColor:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Literal
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
+from PySide6.QtGui import QColor, QIcon, QPainter, QPen, QPixmap, QPolygonF
 
 from workbench.draft import Finding, Severity
 from workbench.ui.look import look
@@ -41,6 +41,17 @@ def draw_mark(painter: QPainter, box: QRectF, mark: Mark, ground: QColor) -> Non
     painter.setBrush(colour if mark in ("stop", "over") else Qt.BrushStyle.NoBrush)
     _DRAWN[mark](painter, box.adjusted(1, 1, -1, -1), ground)
     painter.restore()
+
+
+def mark_icon(mark: Mark, size: int = 14) -> QIcon:
+    """A mark to stand beside the words of a button."""
+    pixmap = QPixmap(2 * size, 2 * size)
+    pixmap.setDevicePixelRatio(2)
+    pixmap.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(pixmap)
+    draw_mark(painter, QRectF(0, 0, size, size), mark, look().ground)
+    painter.end()
+    return QIcon(pixmap)
 
 
 def _at(box: QRectF, x: float, y: float) -> QPointF:

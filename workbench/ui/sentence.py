@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QPoint, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
@@ -11,6 +13,7 @@ from workbench.draft import Finding
 from workbench.ui.desk import Desk
 from workbench.ui.findings import FindingList, FindingRow
 from workbench.ui.look import GRID, look
+from workbench.ui.marks import WORDS, mark_icon, mark_of
 
 _POPUP_WIDTH = 140 * GRID
 
@@ -54,6 +57,7 @@ class Foot(QWidget):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = desk
+        self._more_shown: object = None
         self.row = FindingRow(self, most_lines=2)
         self.more = QPushButton(self)
         self.more.setFlat(True)
@@ -71,14 +75,14 @@ class Foot(QWidget):
         desk.refused.connect(self.show_refusal)
 
     def show_picture(self, picture: Picture) -> None:
-        """Say the first finding, and how many there are besides."""
-        if picture.findings:
-            first = picture.findings[0]
+        """Say the most important finding, and how many there are besides."""
+        first = first_of(picture.findings)
+        if first is not None:
             self.row.show_finding(first, _said(first, picture))
         else:
             self.row.finding = None
             self.row.show_sentence("within", "Within", "No limit that you set is passed.")
-        self._show_more(len(picture.findings) - 1)
+        self._show_more([finding for finding in picture.findings if finding is not first])
         if self.popup.isVisible():
             self._fill(picture)
 
@@ -87,12 +91,17 @@ class Foot(QWidget):
         self.row.finding = None
         self.row.show_sentence("stop", "Not read", sentence)
 
-    def _show_more(self, others: int) -> None:
-        self.more.setVisible(others > 0)
-        text = f"and {others} more"
-        if self.more.text() != text:
+    def _show_more(self, others: list[Finding]) -> None:
+        """The button says how many, and by its mark how much the heaviest of them matters."""
+        self.more.setVisible(bool(others))
+        if not others:
+            return
+        mark, text = mark_of(others[0]), f"and {len(others)} more"
+        if (mark, text, look()) != self._more_shown:
+            self._more_shown = (mark, text, look())
             self.more.setText(text)
-            self.more.setAccessibleName(f"Show all findings, {others} more")
+            self.more.setIcon(mark_icon(mark))
+            self.more.setAccessibleName(f"Show all findings, {len(others)} more. {WORDS[mark]}")
 
     def _fill(self, picture: Picture) -> None:
         texts = [_said(finding, picture) for finding in picture.findings]
@@ -118,6 +127,16 @@ class Foot(QWidget):
         painter = QPainter(self)
         painter.fillRect(0, 0, self.width(), 1, look().hairline)
         painter.end()
+
+
+def first_of(findings: Sequence[Finding]) -> Finding | None:
+    """The finding that is said in the foot: the heaviest about the bodice as it is worn.
+
+    What would happen with the laces drawn together is true of nearly every bodice. Said
+    first it would hide how far this one is drawn in, so it waits in the list, with its mark.
+    """
+    as_worn = [finding for finding in findings if not finding.code.endswith("_laced_shut")]
+    return next(iter(as_worn or findings), None)
 
 
 def _said(finding: Finding, picture: Picture) -> str:

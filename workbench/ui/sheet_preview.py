@@ -41,16 +41,16 @@ class SheetPreview(QWidget):
         self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        """Sheets first, panels over them, names last."""
+        """Sheets and their names, and the panels over them."""
         painter = QPainter(self)
         painter.fillRect(self.rect(), look().paper)
         if self._map is not None:
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
             view = self._view(self._map)
             self._paint_sheets(painter, self._map, view)
-            self._paint_panels(painter, self._map, view)
             for tile in self._map.tiles:
                 self._paint_name(painter, tile, view)
+            self._paint_panels(painter, self._map, view)
         painter.end()
 
     def _view(self, sheets: SheetMap) -> QTransform:
@@ -94,11 +94,10 @@ class SheetPreview(QWidget):
         box = _box(tile, view)
         if min(box.width(), box.height()) < _LEAST_NAME:
             return
-        painter.setFont(fonts().strong if box.width() > 2 * _LEAST_NAME else fonts().small)
-        words = painter.boundingRect(box, Qt.AlignmentFlag.AlignCenter, tile.name)
-        painter.fillRect(words.adjusted(-3, 0, 3, 0), look().panel)
+        painter.setFont(fonts().strong if box.width() > 3 * _LEAST_NAME else fonts().small)
         painter.setPen(look().selected)
-        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, tile.name)
+        corner = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop
+        painter.drawText(box.adjusted(0, 0, -GRID, 0), corner, tile.name)
 
 
 def _box(tile: Tile, view: QTransform) -> QRectF:

@@ -6,13 +6,14 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import QEvent, Qt
-from PySide6.QtGui import QCloseEvent
+from PySide6.QtGui import QCloseEvent, QResizeEvent
 from PySide6.QtWidgets import QDockWidget, QMainWindow, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from workbench.document import Picture, Session, new_project
 from workbench.ui.actions import Actions, Menus, UndoKeys, show_new_icon, tool_bar
 from workbench.ui.asking import Asking
 from workbench.ui.board import Board
+from workbench.ui.comfort_pane import ComfortPane
 from workbench.ui.desk import Desk
 from workbench.ui.errands import Errands
 from workbench.ui.files import Files
@@ -27,6 +28,8 @@ LAYOUTS = ("apart", "block", "both")
 _SMALLEST = (960, 600)
 _USUAL = (1360, 820)
 _FORM_WIDTH = 78 * GRID
+_WIDE = 1480
+"""Pixels from which form, comfort and drawing have room beside each other."""
 
 
 class Window(QMainWindow):
@@ -44,10 +47,8 @@ class Window(QMainWindow):
         self.tools = tool_bar(self, self.deeds, self.menus)
         self.welcome = Welcome(demos)
         self.form, self.board, self.foot = Form(self.desk), Board(self.desk), Foot(self.desk)
-        self.docks = {
-            "ledger": self._dock("ledger", "Ledger", Qt.DockWidgetArea.BottomDockWidgetArea),
-            "comfort": self._dock("comfort", "Comfort", Qt.DockWidgetArea.RightDockWidgetArea),
-        }
+        self.comfort = ComfortPane(self.desk, self.deeds["take_most"], self.deeds["comfort"])
+        self.ledger = self._ledger_dock()
         self._undo_keys = UndoKeys(self)
         self._errands = Errands(self)
         self._assemble()
@@ -69,21 +70,22 @@ class Window(QMainWindow):
         self._work = QSplitter(Qt.Orientation.Horizontal)
         self._work.setHandleWidth(1)
         self._work.setChildrenCollapsible(False)
-        self._work.addWidget(self.form)
-        self._work.addWidget(right)
-        self._work.setStretchFactor(1, 1)
-        self._work.setSizes([_FORM_WIDTH, _USUAL[0] - _FORM_WIDTH])
+        for pane in (self.form, self.comfort, right):
+            self._work.addWidget(pane)
+        self._work.setStretchFactor(2, 1)
+        self._work.setSizes([_FORM_WIDTH, _FORM_WIDTH, _USUAL[0] - _FORM_WIDTH])
+        self.comfort.hide()
         self._pages = QStackedWidget()
         self._pages.addWidget(self.welcome)
         self._pages.addWidget(self._work)
         self.setCentralWidget(self._pages)
         self.setMinimumSize(*_SMALLEST)
 
-    def _dock(self, name: str, title: str, area: Qt.DockWidgetArea) -> QDockWidget:
-        dock = QDockWidget(title, self)
-        dock.setObjectName(name)
+    def _ledger_dock(self) -> QDockWidget:
+        dock = QDockWidget("Ledger", self)
+        dock.setObjectName("ledger")
         dock.hide()
-        self.addDockWidget(area, dock)
+        self.addDockWidget(Qt.DockWidgetArea.BottomDockWidgetArea, dock)
         return dock
 
     def _connect(self) -> None:
@@ -92,9 +94,9 @@ class Window(QMainWindow):
         deeds["allowance"].toggled.connect(self.board.set_allowance_shown)
         deeds["fit"].triggered.connect(self.board.fit)
         deeds["quit"].triggered.connect(self.close)
-        for name, dock in self.docks.items():
-            deeds[name].toggled.connect(dock.setVisible)
-            dock.visibilityChanged.connect(self.show_docks)
+        deeds["comfort"].toggled.connect(self.show_side)
+        deeds["ledger"].toggled.connect(self.ledger.setVisible)
+        self.ledger.visibilityChanged.connect(self.show_ledger)
         self.files.recent_changed.connect(self.show_recent)
         self.files.opened.connect(self.show_work)
         self.desk.session_changed.connect(self.show_session)
@@ -109,8 +111,7 @@ class Window(QMainWindow):
 
     def show_welcome(self) -> None:
         """Turn to the page before there is a project."""
-        for dock in self.docks.values():
-            dock.hide()
+        self.ledger.hide()
         self._turn_to(self.welcome)
 
     def _turn_to(self, page: QWidget) -> None:
@@ -144,24 +145,23 @@ class Window(QMainWindow):
         self.menus.recent.setEnabled(bool(recent))
         self.welcome.recent.show_files([(path, path.stem) for path in recent])
 
-    def show_docks(self) -> None:
-        """Fill a pane the first time it is seen, and keep its action in step with it."""
-        for name, dock in self.docks.items():
-            if dock.isVisible() and dock.widget() is None:
-                dock.setWidget(self._pane(name))
-            blocked = self.deeds[name].blockSignals(True)
-            self.deeds[name].setChecked(not dock.isHidden())
-            self.deeds[name].blockSignals(blocked)
+    def show_side(self) -> None:
+        """Comfort beside the form, or in its place where the window is too narrow for both."""
+        comfort = self.deeds["comfort"].isChecked()
+        self.form.setVisible(not comfort or self.width() >= _WIDE)
+        self.comfort.setVisible(comfort)
 
-    def _pane(self, name: str) -> QWidget:
-        """A pane beside the drawing, made when it is wanted: the first picture need not wait for it."""
-        if name == "ledger":
+    def show_ledger(self) -> None:
+        """Fill the ledger the first time it is seen, and keep its action in step with it."""
+        if self.ledger.isVisible() and self.ledger.widget() is None:
+            # read in when it is wanted: the first picture need not wait for it
             from workbench.ui.form import LedgerTable
 
-            return LedgerTable(self.desk)
-        from workbench.ui.comfort_pane import ComfortPane
-
-        return ComfortPane(self.desk, self.deeds["take_most"])
+            self.ledger.setWidget(LedgerTable(self.desk))
+        action = self.deeds["ledger"]
+        blocked = action.blockSignals(True)
+        action.setChecked(not self.ledger.isHidden())
+        action.blockSignals(blocked)
 
     # --- state and events ------------------------------------------------------------------
 
@@ -195,6 +195,11 @@ class Window(QMainWindow):
         if self.at_work:
             kept.unit = self.desk.project.unit
         kept.sync()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Room for another pane, or no longer."""
+        super().resizeEvent(event)
+        self.show_side()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask about unsaved changes, then keep the state of the window."""
