@@ -9,7 +9,6 @@ from __future__ import annotations
 import argparse
 import json
 import os
-import re
 import sys
 from collections.abc import Sequence
 from dataclasses import replace
@@ -19,10 +18,11 @@ from typing import NoReturn
 from workbench import __version__
 from workbench.body import LengthError, read_length
 from workbench.document import (
+    SUFFIX,
     FileTrouble,
     NoDraftError,
     Paper,
-    Picture,
+    Project,
     json_schema,
     picture_of,
     printed,
@@ -34,6 +34,11 @@ from workbench.document import (
 
 FAILED = 2
 _COMMANDS = ("report", "print", "schema")
+_WITHOUT_A_WINDOW = """\
+without a window:
+  corset-workbench report FILE [--json]     what was worked out
+  corset-workbench print FILE -o OUT.pdf    the panels at true size; --help lists papers
+  corset-workbench schema                   the JSON Schema of project files"""
 
 
 class _Refused(Exception):  # noqa: N818  carries one line to the user
@@ -75,7 +80,8 @@ def _window_parser() -> argparse.ArgumentParser:
     parser = _Parser(
         prog="corset-workbench",
         description="Draft made-to-measure boned bodices and corsets.",
-        epilog="Without a window: corset-workbench {report,print,schema} --help",
+        epilog=_WITHOUT_A_WINDOW,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     _add_version(parser)
     parser.add_argument("file", nargs="?", type=Path, metavar="FILE", help="a .bodice project to open")
@@ -108,7 +114,7 @@ def _add_print(commands: argparse._SubParsersAction[_Parser]) -> None:
     parser = commands.add_parser(
         "print",
         help="write the panels to a PDF at true size",
-        epilog="Lengths such as 10mm, 0.5in or 1.2cm. Without a choice of paper, the project's own is used.",
+        epilog="Lengths such as 0.5in, 1.2cm or 12mm; a bare figure is mm. The rest is the project's.",
     )
     parser.add_argument("file", type=Path, metavar="FILE", help="a .bodice project")
     parser.add_argument("-o", dest="out", type=Path, required=True, metavar="OUT.pdf")
@@ -122,30 +128,35 @@ def _add_print(commands: argparse._SubParsersAction[_Parser]) -> None:
 def _open_window(chosen: argparse.Namespace) -> int:
     path: Path | None = chosen.file
     if path is not None:
-        _opened(path)
+        _read(path)
+    # only here: the other commands need neither a display nor its libraries
     from workbench.ui import run
 
     return run(path)
 
 
 def _report(chosen: argparse.Namespace) -> int:
-    picture = _opened(chosen.file)
+    picture = picture_of(_read(chosen.file))
     try:
         if chosen.json:
             text = json.dumps(report(picture, chosen.file.stem), indent=2, ensure_ascii=False) + "\n"
         else:
             text = report_text(picture)
     except NoDraftError as error:
-        raise _Refused(f"{chosen.file}: {error}") from error
+        raise _no_draft(chosen.file, error) from error
     _say(text)
     return 0
 
 
 def _print(chosen: argparse.Namespace) -> int:
-    picture = _opened(chosen.file)
+    picture = picture_of(_read(chosen.file))
+    if chosen.out.suffix == SUFFIX or _same(chosen.out, chosen.file):
+        raise _Refused(f"{chosen.out}: a print is not written over a project; name a .pdf file")
     paper = _paper(picture.project.paper, chosen)
     try:
         data = printed(picture, paper)
+    except NoDraftError as error:
+        raise _no_draft(chosen.file, error) from error
     except ValueError as error:
         raise _Refused(f"{chosen.file}: {error}") from error
     try:
@@ -160,11 +171,24 @@ def _schema(_: argparse.Namespace) -> int:
     return 0
 
 
-def _opened(path: Path) -> Picture:
+def _read(path: Path) -> Project:
     try:
-        return picture_of(read_project(path))
+        return read_project(path)
     except FileTrouble as trouble:
         raise _Refused(str(trouble)) from trouble
+
+
+def _no_draft(path: Path, error: NoDraftError) -> _Refused:
+    """The refusal of a file that opens but cannot be drafted, with the entry at fault as the file has it."""
+    place = error.field.replace(".", " › ") + ": " if error.field else ""
+    return _Refused(f"{path}: {place}{error}")
+
+
+def _same(one: Path, other: Path) -> bool:
+    try:
+        return one.samefile(other)
+    except (OSError, ValueError):
+        return False
 
 
 def _paper(paper: Paper, chosen: argparse.Namespace) -> Paper:
@@ -190,11 +214,9 @@ def _named_paper(paper: Paper, name: str) -> Paper:
 
 
 def _length(option: str, text: str) -> float:
-    """Millimetres; a bare number would leave it open which unit is meant."""
-    if not re.search(r"[^\d\s.,/+⁄-]", text):
-        raise _Refused(f"{option}: “{text}” needs a unit, for example 10mm or 0.5in")
+    """Millimetres, in which a bare figure is too."""
     try:
-        return read_length(text, "cm").mm
+        return read_length(text, "mm").mm
     except LengthError as error:
         raise _Refused(f"{option}: {error}") from error
 

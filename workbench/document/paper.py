@@ -2,32 +2,22 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from workbench.body import Body
 from workbench.document.picture import Picture
 from workbench.document.project import Paper, Project
 from workbench.document.report import worked_out
 from workbench.document.words import STYLE_WORDS, limit_words, measurement_words
-
-if TYPE_CHECKING:
-    from workbench.sheets import Heading, PrintChoice
-
-# the sheets are read when something is printed: the window opens sooner without them
+from workbench.sheets import Heading, PrintChoice, print_pdf
 
 
 def printed(picture: Picture, paper: Paper) -> bytes:
     """The PDF of a picture on some paper; ValueError in one sentence where that cannot be."""
-    from workbench.sheets import print_pdf
-
     body, outcome, comfort, _ = worked_out(picture)
     return print_pdf(outcome, comfort, heading_of(picture.project, body), choice_of(paper))
 
 
 def heading_of(project: Project, body: Body) -> Heading:
     """What the first page says about client and figures."""
-    from workbench.sheets import Heading
-
     client = project.client
     return Heading(
         client=client.name,
@@ -47,8 +37,6 @@ def heading_of(project: Project, body: Body) -> Heading:
 
 def choice_of(paper: Paper) -> PrintChoice:
     """The paper of a project as the printing code takes it."""
-    from workbench.sheets import PrintChoice
-
     return PrintChoice(
         name=paper.name,
         margin_mm=paper.margin_mm,

@@ -15,15 +15,22 @@ Data = dict[str, Any]
 
 
 class NoDraftError(ValueError):
-    """A project that cannot be drafted; the message is the sentence that says why."""
+    """A project that cannot be drafted; the message is the sentence that says why.
+
+    ``field`` is the entry of the project at fault, where one alone is.
+    """
+
+    def __init__(self, sentence: str, field: str | None) -> None:
+        super().__init__(sentence)
+        self.field = field
 
 
 def worked_out(picture: Picture) -> tuple[Body, Outcome, Comfort, Draft]:
     """Body, outcome, comfort and draft of a picture; NoDraftError with the first reason against it."""
     outcome, body, comfort = picture.outcome, picture.body, picture.comfort
     if outcome is None or body is None or comfort is None or outcome.draft is None:
-        project = picture.project
-        raise NoDraftError(picture.findings[0].text(project.unit, project.fraction))
+        project, first = picture.project, picture.findings[0]
+        raise NoDraftError(first.text(project.unit, project.fraction), first.place.field)
     return body, outcome, comfort, outcome.draft
 
 

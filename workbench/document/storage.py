@@ -11,6 +11,7 @@ from pathlib import Path
 
 STALE_SECONDS = 3600.0
 """A half-written file this old belongs to a program that was ended in the middle of a save."""
+_READ, _WRITTEN = "cannot be read", "cannot be written"
 
 
 class FileTrouble(ValueError):  # noqa: N818  said to the user, who has trouble with a file
@@ -30,16 +31,25 @@ def read_whole(path: Path, most: int) -> bytes:
     try:
         # a pipe without a writer would otherwise keep the program waiting for ever
         descriptor = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
-        with open(descriptor, "rb") as file:
-            status = os.fstat(descriptor)
-            if not stat.S_ISREG(status.st_mode):
-                raise FileTrouble(path, _kind(status.st_mode))
-            data = b"" if status.st_size > most else file.read(most + 1)
-            if max(status.st_size, len(data)) > most:
-                raise FileTrouble(path, f"the file is larger than {most // 1_000_000} MB and was not read.")
-            return data
+        try:
+            return _read_open(descriptor, path, most)
+        finally:
+            os.close(descriptor)
     except (OSError, ValueError) as error:
-        raise _trouble(path, error, "cannot be read") from error
+        raise _trouble(path, error, _READ) from error
+
+
+def _read_open(descriptor: int, path: Path, most: int) -> bytes:
+    status = os.fstat(descriptor)
+    if not stat.S_ISREG(status.st_mode):
+        raise FileTrouble(path, _kind(status.st_mode))
+    data = b""
+    if status.st_size <= most:
+        with open(descriptor, "rb", closefd=False) as file:
+            data = file.read(most + 1)
+    if max(status.st_size, len(data)) > most:
+        raise FileTrouble(path, f"the file is larger than {most // 1_000_000} MB and was not read.")
+    return data
 
 
 def write_whole(path: Path, data: bytes) -> None:
@@ -60,7 +70,7 @@ def write_whole(path: Path, data: bytes) -> None:
                 part.unlink()
             raise
     except (OSError, ValueError) as error:
-        raise _trouble(path, error, "cannot be written") from error
+        raise _trouble(path, error, _WRITTEN) from error
     _settle(target)
 
 
@@ -120,7 +130,9 @@ def _trouble(path: Path, error: OSError | ValueError, what: str) -> FileTrouble:
     if isinstance(error, FileTrouble):
         return error
     if isinstance(error, FileNotFoundError):
-        missing = "there is no such file." if "read" in what else f"{what}: its folder does not exist."
-        return FileTrouble(path, missing)
+        if not path.parent.is_dir():
+            return FileTrouble(path, f"{what}: its folder does not exist.")
+        if what == _READ:
+            return FileTrouble(path, "there is no such file.")
     reason = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
     return FileTrouble(path, f"{what}: {reason[:1].lower()}{reason[1:]}.")

@@ -1,0 +1,124 @@
+"""The JSON Schema agrees with the reader: what it allows opens, what it forbids is refused."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+
+from tests.document import example, projects
+from workbench.body import BY_KEY
+from workbench.document import Project, json_schema, to_bytes
+from workbench.document.file import project_from
+
+Tree = dict[str, Any]
+SCHEMA = json_schema()
+
+
+def faults(value: Any, schema: Tree, place: str = "") -> list[str]:
+    """What is wrong with a value, by the few keywords of JSON Schema 2020-12 that the schema uses."""
+    if "$ref" in schema:
+        return faults(value, SCHEMA["$defs"][schema["$ref"].removeprefix("#/$defs/")], place)
+    if "anyOf" in schema:
+        tried = [faults(value, one, place) for one in schema["anyOf"]]
+        return [] if [] in tried else tried[0]
+    if "const" in schema:
+        return [] if value == schema["const"] and type(value) is type(schema["const"]) else [place]
+    if "enum" in schema and value not in schema["enum"]:
+        return [place]
+    if "type" in schema and not _is(value, schema["type"]):
+        return [place]
+    return _inner_faults(value, schema, place)
+
+
+def _is(value: Any, kind: str) -> bool:
+    kinds: dict[str, tuple[type, ...]] = {
+        "object": (dict,),
+        "array": (list,),
+        "string": (str,),
+        "boolean": (bool,),
+        "null": (type(None),),
+        "integer": (int,),
+        "number": (int, float),
+    }
+    return isinstance(value, kinds[kind]) and (kind == "boolean" or not isinstance(value, bool))
+
+
+def _inner_faults(value: Any, schema: Tree, place: str) -> list[str]:
+    found = []
+    if isinstance(value, dict):
+        named = schema.get("properties", {})
+        others = schema.get("additionalProperties", True)
+        found += [f"{place}.{name}" for name in schema.get("required", ()) if name not in value]
+        for name, inner in value.items():
+            rule = named.get(name, others)
+            allowed = schema.get("propertyNames", {}).get("enum", [name])
+            if rule is False or name not in allowed:
+                found.append(f"{place}.{name}")
+            elif isinstance(rule, dict):
+                found += faults(inner, rule, f"{place}.{name}")
+    elif isinstance(value, list):
+        if not schema.get("minItems", 0) <= len(value) <= schema.get("maxItems", 10**9):
+            found.append(place)
+        for inner in value:
+            found += faults(inner, schema.get("items", {}), f"{place}[]")
+    elif isinstance(value, str):
+        found += [place] * (len(value) > schema.get("maxLength", 10**9))
+    elif isinstance(value, int | float) and not isinstance(value, bool):
+        found += [place] * (not schema.get("minimum", value) <= value <= schema.get("maximum", value))
+    return found
+
+
+@given(projects)
+@settings(max_examples=60, deadline=None)
+def test_every_project_file_agrees_with_the_schema(project: Project) -> None:
+    assert faults(json.loads(to_bytes(project)), SCHEMA) == []
+
+
+@pytest.mark.parametrize(
+    ("place", "value"),
+    [
+        (("version",), 2),
+        (("unit",), "ell"),
+        (("fraction",), 7),
+        (("client", "name"), "x" * 81),
+        (("client", "colour"), "red"),
+        (("design", "opening_mm"), "wide"),
+        (("design", "opening_mm"), 1e9),
+        (("design", "front", "seams"), []),
+        (("design", "hem"), [{"u": 0, "t": 1, "smooth": True}]),
+        (("measurements", "hat_girth"), {"mm": 254.0, "typed": "10", "unit": "in"}),
+        (("measurements", "bust_girth"), 914.4),
+        (("limits", "waist_percent"), None),
+        (("paper", "name"), "A9"),
+    ],
+)
+def test_schema_and_reader_refuse_the_same(place: tuple[str, ...], value: object) -> None:
+    tree: Tree = json.loads(to_bytes(example()))
+    inner = tree
+    for step in place[:-1]:
+        inner = inner[step]
+    inner[place[-1]] = value
+    assert faults(tree, SCHEMA) != []
+    with pytest.raises(ValueError, match=place[-1].split("_", maxsplit=1)[0]):
+        project_from(json.dumps(tree).encode())
+
+
+def test_another_format_is_refused_by_both() -> None:
+    tree: Tree = {**json.loads(to_bytes(example())), "format": "recipe"}
+    assert faults(tree, SCHEMA) == [".format"]
+    with pytest.raises(ValueError, match="no bodice project"):
+        project_from(json.dumps(tree).encode())
+
+
+def test_every_entry_is_required_and_no_other_allowed() -> None:
+    for record in (SCHEMA, *SCHEMA["$defs"].values()):
+        assert sorted(record["required"]) == sorted(record["properties"])
+        assert record["additionalProperties"] is False
+
+
+def test_measurements_are_those_of_the_table() -> None:
+    assert SCHEMA["properties"]["measurements"]["propertyNames"]["enum"] == list(BY_KEY)
+    assert "required" not in SCHEMA["properties"]["measurements"]
