@@ -170,20 +170,19 @@ _SENTENCES: dict[Status, str] = {
     "near": f"{_FIGURE} is near the limit you set: {{reason}} allows {{most}}.",
     "within": f"{_FIGURE}, within {{reason}}.",
 }
-_SHUT = (
-    "Laced shut, the {level} would be held to {shut}, {reduction} less than the body: "
-    "above the limit you set, {most}."
-)
 
 
 def _level_findings(outcome: Outcome, judgements: tuple[Judgement, ...], largest: float) -> Iterator[Finding]:
+    shut = []
     for level, judgement in zip(outcome.levels, judgements, strict=True):
         if judgement.most is None:
             continue
         if judgement.status != "within" or level.name == "waist":
             yield _as_worn(level, judgement, judgement.most, largest)
         if judgement.shut_status == "over" and judgement.status != "over":
-            yield _laced_shut(level, judgement.most)
+            shut.append(level)
+    if shut:
+        yield _laced_shut(shut, outcome.design.opening_mm)
 
 
 def _as_worn(level: Level, judgement: Judgement, most: float, largest: float) -> Finding:
@@ -206,18 +205,19 @@ def _as_worn(level: Level, judgement: Judgement, most: float, largest: float) ->
     )
 
 
-def _laced_shut(level: Level, most: float) -> Finding:
-    shut = level.body - level.fabric
+def _laced_shut(levels: list[Level], opening: float) -> Finding:
+    """One sentence for all levels that only the planned opening keeps within their limit."""
+    figures = {f"at_{level.name}": level.fabric for level in levels}
+    said = [f"{{at_{level.name}}} at the {LEVEL_LABEL[level.name].lower()}" for level in levels]
+    listed = said[0] if len(said) == 1 else f"{', '.join(said[:-1])} and {said[-1]}"
     return Finding(
         "attend",
-        f"{level.name}_laced_shut",
-        _SHUT,
-        {"shut": level.fabric, "reduction": shut, "most": most},
-        {"level": LEVEL_LABEL[level.name].lower()},
-        Place(level=level.name, field="opening_mm"),
-        "Keep the planned opening when lacing.",
-        value_mm=shut,
-        limit_mm=most,
+        "levels_laced_shut",
+        f"Laced shut she would be held to {listed}: above the limit you set.",
+        {**figures, "opening": opening},
+        place=Place(level=levels[0].name, field="opening_mm"),
+        remedy="Keep the planned opening of {opening} when lacing.",
+        value_mm=levels[0].body - levels[0].fabric,
     )
 
 

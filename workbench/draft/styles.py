@@ -11,7 +11,7 @@ from workbench.draft.result import Level, LineName
 
 _UNDER_NECK = ((0.0, 1.42, True), (0.45, 1.30, True), (1.0, 1.12, True), (2.0, 1.20, False))
 _UNDER_HEM = ((0.0, -0.92, True), (0.5, -0.70, True), (1.0, -0.42, True), (2.0, -0.78, False))
-_OVER_NECK = ((0.0, 2.05, False), (0.40, 2.62, True), (1.0, 2.45, True), (2.0, 2.05, False))
+_OVER_NECK = ((0.0, 2.05, False), (0.40, 2.60, True), (1.0, 2.30, True), (2.0, 2.05, False))
 _OVER_HEM = ((0.0, -0.95, True), (1.0, -0.45, True), (2.0, -0.80, False))
 _LINES = {
     ("under_bust", "neckline"): _UNDER_NECK,
