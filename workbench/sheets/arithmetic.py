@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from workbench.body import LEVEL_LABEL, say_length, say_with_unit
 from workbench.draft import Comfort, LedgerLine, Level, Outcome, QuarterName, Taking
-from workbench.sheets.block import SMALL, Block, heading, paragraph, space, stack
+from workbench.sheets.block import SMALL, Block, heading, paragraph, stack
 from workbench.sheets.heading import Heading
 from workbench.sheets.marks import STATUS_WORD, mark_colour
 from workbench.sheets.pen import ATTEND, SOFT
@@ -31,13 +31,13 @@ def reduction(outcome: Outcome, words: Heading, width: float) -> Block:
     figure = (width - name) / 11
     columns = [Column(name, "Level", "words")]
     sums = ("Body", "− reduction", "= finished", "− opening", "= fabric")
-    columns += [Column(figure, title) for title in (*sums, "% of body", *sums)]
+    columns += [Column(figure, title) for title in (*sums, "reduction, %", *sums)]
     rows = [_reduction_row(level, outcome.design.opening_mm, words) for level in top_down(outcome)]
     groups = (Group("Round the body", 1, 6), Group("A quarter", 7, 11))
     note = f"in {_UNIT_WORDS[words.unit]}; fabric is also what she is held to laced shut"
     blocks = [heading("The reduction, level by level", width, note), table(columns, rows, groups)]
     blocks += [paragraph(text, width, SMALL, colour=SOFT) for text in _one_figure(outcome, words)]
-    return stack([*blocks, space(0.3)])
+    return stack(blocks)
 
 
 def _reduction_row(level: Level, opening: float, words: Heading) -> list[Cell]:
@@ -58,45 +58,27 @@ def _one_figure(outcome: Outcome, words: Heading) -> Iterator[str]:
     said = say_with_unit(outcome.design.reductions.waist, words.unit, words.fraction)
     reckoned = say_with_unit(outcome.level("waist").reckoned, words.unit, words.fraction)
     yield (
-        f"One figure for waist and underbust: both are reckoned from the smaller girth, {reckoned}, less {said}. "
+        f"One figure for waist and underbust: both are reckoned from the smaller girth, {reckoned}, "
+        f"less {said}. "
         "The table shows what each level is held by against its own girth."
     )
 
 
 def ledger(outcome: Outcome, words: Heading, width: float) -> Block:
     """Block − target = needed, and where it is placed, of every level, for one front and one back quarter."""
-    fronts, backs = outcome.design.front.panel_count, outcome.design.back.panel_count
-    takers = max(fronts, backs)
+    takers = max(outcome.design.front.panel_count, outcome.design.back.panel_count)
     name, figure, last = 0.125 * width, 0.0725 * width, 0.105 * width
     taker = (width - name - 4 * figure - last) / takers
     columns = [Column(name, "Level", "words")]
     columns += [Column(figure, title) for title in ("Block", "− target", "= needed")]
-    columns += [Column(taker, _taker_name(number, takers), "end") for number in range(takers)]
-    columns += [Column(figure, "Placed"), Column(last, "Closes?", "end")]
-    blocks = [heading("Ledger of the intake, a quarter", width, "left + right part at each seam; • pinned")]
+    columns += [Column(taker, f"Seam {number + 1}", "end") for number in range(takers - 1)]
+    columns += [Column(taker, "Side seam", "end"), Column(figure, "Placed"), Column(last, "Closes?", "end")]
+    rows: list[list[Cell]] = []
     for quarter in _QUARTERS:
-        rows = [_ledger_row(outcome, quarter, level, takers, words) for level in top_down(outcome)]
-        titles = [Group(f"{quarter.capitalize()} quarter", 1, len(columns) - 1)]
-        blocks.append(table(_named(columns, outcome, quarter, takers), rows, titles))
-        blocks.append(space(1.0))
-    return stack(blocks[:-1])
-
-
-def _taker_name(number: int, takers: int) -> str:
-    return "Side seam" if number == takers - 1 else f"Seam {number + 1}"
-
-
-def _named(columns: list[Column], outcome: Outcome, quarter: QuarterName, takers: int) -> list[Column]:
-    """The columns with this quarter's own seams: inner seams first, the side seam last."""
-    inner = (outcome.design.front if quarter == "front" else outcome.design.back).panel_count - 1
-    named = list(columns)
-    for number in range(takers):
-        column = columns[4 + number]
-        title = f"{quarter.capitalize()} seam {number + 1}" if number < inner else ""
-        if number == takers - 1:
-            title = "Side seam"
-        named[4 + number] = Column(column.width, title, column.kind)
-    return named
+        rows.append([Cell(f"{quarter.capitalize()} quarter", bold=True)])
+        rows += [_ledger_row(outcome, quarter, level, takers, words) for level in top_down(outcome)]
+    note = "left + right part at each seam; • pinned; rounded after adding up"
+    return stack([heading("Ledger of the intake", width, note), table(columns, rows)])
 
 
 def _ledger_row(
@@ -125,9 +107,10 @@ def _taking_cells(line: LedgerLine, outcome: Outcome, takers: int, words: Headin
 
 def _said_taking(taking: Taking, words: Heading, one_sided: bool = False) -> str:
     pin = "• " if taking.pinned else ""
-    if one_sided or abs(taking.total) < 1e-9:
-        return pin + _say(taking.total, words)
-    return f"{pin}{_say(taking.left, words)} + {_say(taking.right, words)}"
+    left, right, total = (_say(part, words) for part in (taking.left, taking.right, taking.total))
+    if one_sided or left == right == "0":
+        return pin + total
+    return f"{pin}{left} + {right}"
 
 
 def _closing(line: LedgerLine, words: Heading) -> Cell:
@@ -141,26 +124,29 @@ def comfort_table(outcome: Outcome, comfort: Comfort, words: Heading, width: flo
     """Each level against its limit, as worn and laced shut, said by sign and word."""
     figure, word = 0.085 * width, 0.085 * width
     columns = [Column(0.125 * width, "Level", "words")]
-    columns += [Column(figure, "Drawn in"), Column(3.0), Column(word, "As worn", "words")]
-    columns += [Column(figure, "Shut"), Column(3.0), Column(word, "Laced shut", "words")]
+    for _ in ("as worn", "laced shut"):
+        columns += [Column(figure, "Drawn in"), Column(3.0), Column(word, "Judged", "words")]
     columns += [Column(figure, "At most"), Column(4.0)]
     columns.append(Column(width - sum(column.width for column in columns), "Because of", "words"))
-    rows = [_comfort_row(level, comfort, words) for level in top_down(outcome)]
+    groups = (Group("As worn", 1, 3), Group("Laced shut", 4, 6), Group("The limit", 7, 9))
+    limited = [level for level in top_down(outcome) if comfort.at(level.name).most is not None]
+    rows = [_comfort_row(level, comfort, words) for level in limited]
+    free = [LEVEL_LABEL[level.name].lower() for level in top_down(outcome) if level not in limited]
     most = say_with_unit(comfort.largest_reduction, words.unit, words.fraction)
     quarter = say_with_unit(0.25 * comfort.largest_reduction, words.unit, words.fraction)
     note = f"most at the waist that keeps every limit: {most} round the body, {quarter} a quarter"
-    return stack([heading("Comfort, against the limits you set", width, note), table(columns, rows)])
+    blocks = [heading("Comfort, against the limits you set", width, note), table(columns, rows, groups)]
+    if free:
+        said = f"No limit is set at the {' and the '.join(free)}."
+        blocks.append(paragraph(said, width, SMALL, colour=SOFT))
+    return stack(blocks)
 
 
 def _comfort_row(level: Level, comfort: Comfort, words: Heading) -> list[Cell]:
     judged = comfort.at(level.name)
-    shut = level.body - level.fabric
-    row = [Cell(LEVEL_LABEL[level.name]), Cell(_say(level.reduction, words)), Cell()]
-    if judged.most is None:
-        soft = Cell("no limit", colour=SOFT)
-        return [*row, soft, Cell(_say(shut, words)), Cell(), soft, Cell(), Cell(), Cell()]
-    for number, status in enumerate((judged.status, judged.shut_status)):
-        if number:
-            row += [Cell(_say(shut, words)), Cell()]
+    row = [Cell(LEVEL_LABEL[level.name])]
+    judgements = ((level.reduction, judged.status), (level.body - level.fabric, judged.shut_status))
+    for reduction_here, status in judgements:
+        row += [Cell(_say(reduction_here, words)), Cell()]
         row.append(Cell(STATUS_WORD[status], status == "over", mark_colour(status), status))
-    return [*row, Cell(_say(judged.most, words)), Cell(), Cell(judged.reason)]
+    return [*row, Cell(_say(judged.most or 0.0, words)), Cell(), Cell(judged.reason)]

@@ -22,6 +22,9 @@ from workbench.sheets.paper import MOST_SHEETS, ROLL, PaperSize, PrintError
 SPACE = 6.0
 """Left between two panels, mm: room for the scissors."""
 _MOST_COLUMNS_TRIED = 14
+_FEW_COLUMNS_TRIED = 4
+_MANY_COLUMNS = 30
+"""Past so many columns a sheet is a shred of paper, and looking at every width of shelf would take seconds."""
 _EPS = 1e-6
 
 
@@ -121,7 +124,7 @@ def _column_counts(extents: list[Extent], paper: PaperSize) -> list[int]:
         return [1]
     total = sum(extent.width + SPACE for extent in extents) + len(extents) * paper.pitch[0]
     most = ceil(total / paper.pitch[0])
-    step = ceil(most / _MOST_COLUMNS_TRIED)
+    step = ceil(most / (_MOST_COLUMNS_TRIED if most <= _MANY_COLUMNS else _FEW_COLUMNS_TRIED))
     return [*range(1, most, step), most]
 
 

@@ -23,7 +23,10 @@ class Coverage:
         self._y, self._down = _cells(paper.pitch[1], paper.print_height, rows)
 
     def needed(self, polygons: NDArray[np.object_]) -> Mask:
-        """(rows, columns) sheets that together print the polygons; sheets that others stand in for are left out."""
+        """(rows, columns) sheets that together print the polygons.
+
+        A sheet whose every bit is printed on others too is left out.
+        """
         content = self._content(polygons)
         sheets = self._down @ content @ self._across.T
         printed = self._down.T.astype(int) @ sheets.astype(int) @ self._across.astype(int)

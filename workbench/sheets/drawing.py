@@ -14,7 +14,19 @@ from numpy.typing import NDArray
 Array = NDArray[np.float64]
 
 Role = Literal[
-    "stitch", "cut", "level", "waist", "grain", "block", "intake", "notch", "frame", "mark", "caption", "title", "figure"
+    "stitch",
+    "cut",
+    "level",
+    "waist",
+    "grain",
+    "block",
+    "intake",
+    "notch",
+    "frame",
+    "mark",
+    "caption",
+    "title",
+    "figure",
 ]
 Align = Literal["left", "middle", "right"]
 

@@ -13,7 +13,7 @@ from workbench.draft import Comfort, Finding, Outcome, by_weight
 from workbench.sheets.arithmetic import comfort_table, ledger, reduction
 from workbench.sheets.block import BODY, Block, heading, paragraph, stack
 from workbench.sheets.heading import Heading
-from workbench.sheets.map_block import map_block
+from workbench.sheets.map_block import map_block, map_block_of_any_size
 from workbench.sheets.paper import PAPERS, ROLL, PrintChoice
 from workbench.sheets.pen import SOFT, Pen
 from workbench.sheets.sections import (
@@ -35,7 +35,7 @@ _FOOTER = 6.0
 _GAP = 2.9
 _GUTTER = 7.0
 _MAP_SHARE = 0.40
-_MAP_TALLEST = 84.0
+_MAP_TALLEST, _MAP_LARGE = 84.0, 170.0
 
 
 @dataclass
@@ -45,6 +45,7 @@ class Page:
     width: float
     height: float
     blocks: list[tuple[float, float, Block]] = field(default_factory=list)
+    has_map: bool = False
 
     def put(self, left: float, top: float, block: Block) -> None:
         """Set a block."""
@@ -67,22 +68,22 @@ def front_pages(
     outcome: Outcome, comfort: Comfort, words: Heading, choice: PrintChoice, sheets: SheetMap
 ) -> list[Page]:
     """The first page and what follows it; footers come later, when the number of pages is known."""
-    setter = _Setter(front_size(choice, words), with_squares=squares_in_front(choice, sheets))
+    setter = _Setter(front_size(choice, words), squares_due=squares_in_front(choice, sheets))
     width = setter.width
     findings = by_weight((*outcome.findings, *comfort.findings))
     over = [finding for finding in findings if finding.severity == "over"]
     setter.reserve(cautions(width))
-    setter.add(who(words, width))
+    setter.add_wide(who(words, width))
     if over:
-        setter.add(over_limit(over, words, width))
-    setter.add(measurements(words, width))
-    setter.add(reduction(outcome, words, width))
-    setter.add(ledger(outcome, words, width))
-    setter.add(comfort_table(outcome, comfort, words, width))
+        setter.add_wide(over_limit(over, words, width))
+    setter.add_wide(measurements(words, width))
+    setter.add_wide(reduction(outcome, words, width))
+    setter.add_wide(ledger(outcome, words, width))
+    setter.add_wide(comfort_table(outcome, comfort, words, width))
     shown = listed_over(over)
     rest = [finding for finding in findings if not any(finding is said for said in shown)]
     _set_findings_and_map(setter, rest, words, sheets)
-    if setter.with_squares and len(setter.pages) == 1:
+    if setter.squares_due:
         setter.turn()
     return setter.pages
 
@@ -95,12 +96,12 @@ def squares_in_front(choice: PrintChoice, sheets: SheetMap) -> bool:
 class _Setter:
     """Fills pages from the top; the first keeps room at its foot for the cautions.
 
-    With ``with_squares`` the second page gives its left side to the test squares.
+    With ``squares_due`` the next page that need not be whole gives its left side to the test squares.
     """
 
-    def __init__(self, size: tuple[float, float], with_squares: bool) -> None:
+    def __init__(self, size: tuple[float, float], squares_due: bool) -> None:
         self._size = size
-        self.with_squares = with_squares
+        self.squares_due = squares_due
         self.left, self.width = _SIDE, size[0] - 2 * _SIDE
         self.pages = [Page(*size)]
         self.top, self.floor = size[1] - _TOP, _FOOT + _FOOTER
@@ -115,15 +116,21 @@ class _Setter:
         """Height left on this page."""
         return self.top - self.floor
 
-    def turn(self) -> None:
-        """Begin a new page."""
+    def turn(self, whole: bool = False) -> None:
+        """Begin a new page; a ``whole`` one keeps its full width."""
         self.pages.append(Page(*self._size))
         self.left, self.width = _SIDE, self._size[0] - 2 * _SIDE
         self.top, self.floor = self._size[1] - _TOP, _FOOT + _FOOTER
-        if self.with_squares and len(self.pages) == 2:
-            squares = squares_block()
-            self.pages[-1].put(_SIDE, self.top, squares)
+        if self.squares_due and not whole:
+            self.squares_due = False
+            self.pages[-1].put(_SIDE, self.top, squares_block())
             self.left, self.width = _SIDE + SQUARE_INCHES + _GUTTER, self.width - SQUARE_INCHES - _GUTTER
+
+    def add_wide(self, block: Block) -> None:
+        """Set a block that was made for the full width."""
+        if block.height > self.room:
+            self.turn(whole=True)
+        self.add(block)
 
     def add(self, block: Block, gap: float = _GAP) -> None:
         """Set a block below the last one, on a new page where it does not fit."""
@@ -139,26 +146,37 @@ def _set_findings_and_map(
     """The map at the right of the findings where both begin on this page; else it heads the next one."""
     full = setter.width
     map_width = _MAP_SHARE * (full - _GUTTER)
-    drawn = map_block(sheets, map_width, min(_MAP_TALLEST, setter.room)) if setter.room > 0 else None
-    beside = drawn is not None and drawn.height <= setter.room
-    if drawn is not None and beside:
+    drawn = map_block(sheets, map_width, min(_MAP_TALLEST, setter.room))
+    if drawn is not None:
         setter.pages[-1].put(setter.left + full - map_width, setter.top, drawn)
+        setter.pages[-1].has_map = True
         setter.width = full - _GUTTER - map_width
+    mapped = drawn is not None
     for number, finding in enumerate(findings):
         if finding_height(finding, words, setter) > setter.room:
             setter.turn()
-            if not beside:
-                setter.add(map_block(sheets, setter.width, 2 * _MAP_TALLEST))
-                beside = True
+            if not mapped:
+                _add_map(setter, sheets)
+                mapped = True
             setter.add(heading("Findings, continued" if number else "Findings", setter.width), 0.0)
         elif number == 0:
             setter.add(heading("Findings", setter.width), 0.0)
         setter.add(finding_block(finding, words, setter.width), 0.0)
     if not findings:
         setter.add(stack([heading("Findings", setter.width), _nothing_found(setter.width)]))
-    if not beside:
+    if not mapped:
         setter.turn()
-        setter.add(map_block(sheets, setter.width, 2 * _MAP_TALLEST))
+        _add_map(setter, sheets)
+
+
+def _add_map(setter: _Setter, sheets: SheetMap) -> None:
+    """The map as large as the column allows, leaving room for findings below it where that is no loss."""
+    for tallest in (_MAP_LARGE, setter.room):
+        drawn = map_block(sheets, setter.width, tallest)
+        if drawn is not None:
+            break
+    setter.add(drawn or map_block_of_any_size(sheets, setter.width, setter.room))
+    setter.pages[-1].has_map = True
 
 
 def finding_height(finding: Finding, words: Heading, setter: _Setter) -> float:
@@ -172,6 +190,8 @@ def _nothing_found(width: float) -> Block:
 
 def set_footers(pages: Sequence[Page], total: int, words: Heading) -> None:
     """Put the footer on each page, now that the number of pages is known."""
+    map_page = next(number for number, page in enumerate(pages, 1) if page.has_map)
     for number, page in enumerate(pages, 1):
-        block = footer(page.width - 2 * _SIDE, number, total, words)
+        elsewhere = "" if page.has_map else f" Sheet map: page {map_page}."
+        block = footer(page.width - 2 * _SIDE, f"page {number} of {total}", elsewhere, words)
         page.put(_SIDE, _FOOT + block.height, block)

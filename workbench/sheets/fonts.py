@@ -60,7 +60,7 @@ def wrapped(text: str, size: float, room: float, bold: bool = False, most: int |
     With ``most`` lines at most, the last ends in an ellipsis where text is left over.
     """
     lines: list[str] = []
-    for word in text.split():
+    for word in _unbroken(text):
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and text_width(longer, size, bold) <= room:
             lines[-1] = longer
@@ -70,6 +70,22 @@ def wrapped(text: str, size: float, room: float, bold: bool = False, most: int |
         rest = " ".join(lines[most - 1 :])
         lines = [*lines[: most - 1], fitted(rest, size, room, bold)]
     return lines
+
+
+_RAISED = frozenset("⁰¹²³⁴⁵⁶⁷⁸⁹")
+_UNITS = frozenset(("in", "cm", "mm", "%"))
+
+
+def _unbroken(text: str) -> list[str]:
+    """The words of a text; a figure stays with its fraction and its unit."""
+    words: list[str] = []
+    for word in text.split():
+        after_figure = bool(words) and unicodedata.category(words[-1][-1]) in ("Nd", "No")
+        if after_figure and (word[0] in _RAISED or word.rstrip(".,;:)") in _UNITS):
+            words[-1] += f" {word}"
+        else:
+            words.append(word)
+    return words
 
 
 def _broken(word: str, size: float, room: float, bold: bool) -> list[str]:

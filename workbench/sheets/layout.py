@@ -11,7 +11,7 @@ from workbench.draft import Outcome, Panel
 from workbench.sheets.drawing import Array
 
 Layout = Literal["apart", "block", "both"]
-"""Laid out apart; on the block with the intake between them; both halves with the centre front in the middle."""
+"""Laid out apart; on the block, the intake between them; both halves, the centre front in the middle."""
 
 GAP = 30.0
 """Space between panels laid apart, mm."""
@@ -19,7 +19,10 @@ GAP = 30.0
 
 @dataclass(frozen=True)
 class Placement:
-    """A panel put somewhere: turned over left to right where ``flip``, then moved by ``dx``. Heights never change."""
+    """A panel put somewhere: turned over left to right where ``flip``, then moved by ``dx``.
+
+    Heights never change.
+    """
 
     panel: int
     dx: float

@@ -4,29 +4,58 @@ from __future__ import annotations
 
 from workbench.sheets.block import BODY, SMALL, Block, heading, paragraph, stack
 from workbench.sheets.drawing import Array
-from workbench.sheets.paper import MM_PER_INCH, ROLL, said
+from workbench.sheets.paper import MM_PER_INCH, ROLL
 from workbench.sheets.pen import FAINT, HAIR, INK, SOFT, LineStyle, Pen
 from workbench.sheets.sheetmap import SheetMap, Tile
 
 _SHEET_LINE = LineStyle(0.18, SOFT)
 _BLANK_LINE = LineStyle(0.12, HAIR, (0.8, 0.8))
 _PANEL_LINE = LineStyle(0.18, INK)
+_HEADING, _AIR = 6.2, 2.4
+_SMALLEST_SHEET = 8.0
+"""Shorter side of a sheet on the map, mm: smaller, and its name no longer fits."""
+_JOINING = (
+    "Cut along “cut here” and lay the sheet on its neighbour up to the dashed line: "
+    "the rings of one number close.",
+)
 _EVERY = 5
 """Of a panel's points; the map is about a fifteenth of life size."""
 
 
-def map_block(sheets: SheetMap, width: float, tallest: float) -> Block:
-    """The map with the words that say how to join the sheets."""
-    across = sheets.columns * sheets.paper.pitch[0] + sheets.paper.overlap
-    down = -min(tile.box.bottom for tile in (*sheets.tiles, *sheets.blanks))
-    words = [paragraph(text, width, SMALL + 0.1, colour=INK) for text in _words(sheets)]
-    room = tallest - 6.2 - sum(block.height for block in words) - 3.0
-    scale = min(width / across, max(room, 20.0) / down)
+def map_block(sheets: SheetMap, width: float, tallest: float) -> Block | None:
+    """The map with the words that say how to join the sheets; None where it would be too small to read."""
+    words, scale = _fitted(sheets, width, tallest)
+    box = sheets.tiles[0].box
+    if scale * min(box.width, box.height) < _SMALLEST_SHEET:
+        return None
+    return _block(sheets, width, words, scale)
 
+
+def map_block_of_any_size(sheets: SheetMap, width: float, tallest: float) -> Block:
+    """The same however small: the map of hundreds of sheets."""
+    words, scale = _fitted(sheets, width, tallest)
+    return _block(sheets, width, words, scale)
+
+
+def _fitted(sheets: SheetMap, width: float, tallest: float) -> tuple[list[Block], float]:
+    """The words below the map, and the scale that leaves room for them."""
+    words = [paragraph(text, width, SMALL + 0.1, colour=INK) for text in _words(sheets)]
+    room = tallest - _HEADING - sum(block.height for block in words) - _AIR
+    across, down = _reach(sheets)
+    return words, min(width / across, room / down)
+
+
+def _reach(sheets: SheetMap) -> tuple[float, float]:
+    """Width and height of all sheets joined, mm."""
+    down = -min(tile.box.bottom for tile in (*sheets.tiles, *sheets.blanks))
+    return max(tile.box.right for tile in (*sheets.tiles, *sheets.blanks)), down
+
+
+def _block(sheets: SheetMap, width: float, words: list[Block], scale: float) -> Block:
     def paint(pen: Pen, left: float, top: float) -> None:
         _paint_map(pen, sheets, left, top - 0.6, scale)
 
-    drawing = Block(down * scale + 2.4, paint)
+    drawing = Block(_reach(sheets)[1] * scale + _AIR, paint)
     return stack([heading("Sheet map", width), drawing, *words])
 
 
@@ -40,7 +69,7 @@ def _words(sheets: SheetMap) -> list[str]:
         return [f"One sheet of {paper.name}, {way.removeprefix('lying on their ')}{skipped}. Print at 100 %."]
     return [
         f"{count} sheets of {paper.name}, {way}{skipped}. Rows are letters, columns figures.",
-        "Cut along “cut here”, lay the sheet on its neighbour up to the dashed line: rings with the same number close.",
+        *_JOINING[: 1 if sheets.joins else 0],
     ]
 
 
@@ -72,9 +101,5 @@ def _paint_sheet(
     pen.rectangle(x, y, scale * (right - box.left), scale * (box.top - bottom), line)
     if tile.number and len(sheets.tiles) > 1:
         size = min(BODY, 0.28 * scale * paper.pitch[0])
-        pen.text(x + 0.7, top + scale * box.top - 0.5 - 0.78 * size, tile.name, size, bold=True)
-
-
-def said_paper(sheets: SheetMap) -> str:
-    """The size of one sheet in words."""
-    return f"{said(sheets.paper.width)} × {said(sheets.paper.height)}"
+        corner = x + scale * (right - box.left) - 0.8
+        pen.text(corner, top + scale * box.top - 0.6 - 0.78 * size, tile.name, size, bold=True, align="right")

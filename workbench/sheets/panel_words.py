@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 
@@ -42,7 +43,7 @@ def rungs_of(panel: Panel) -> tuple[Rung, ...]:
     stops += sorted(_height_at(line, middle) for line in panel.level_lines.values())
     stops.append(_height_at(panel.neckline, middle))
     rungs = []
-    for low, high in zip(stops, stops[1:], strict=False):
+    for low, high in pairwise(stops):
         if high - low > 1.0:
             rungs.append(Rung(middle, low, high, _room(panel, middle, 0.5 * (low + high))))
     return tuple(rungs) or (Rung(middle, stops[0], stops[-1], _room(panel, middle, stops[0])),)
@@ -110,9 +111,10 @@ def edge_words(
 
 def _along(side: Array, y: float, words: str, inward: float) -> Label:
     """Words that read upwards beside a left side and downwards beside a right one."""
-    step = 4.0
-    run = _x_at(side, y + step) - _x_at(side, y - step)
-    lean = float(np.degrees(np.arctan2(run, 2 * step)))
-    away = 1.6 + 0.75 * _TINY
-    x = _x_at(side, y) + inward * away
+    half = 0.5 * text_width(words, _TINY)
+    run = _x_at(side, y + half) - _x_at(side, y - half)
+    lean = float(np.degrees(np.arctan2(run, 2 * half)))
+    chord = 0.5 * (_x_at(side, y + half) + _x_at(side, y - half))
+    bulge = max(inward * (_x_at(side, y) - chord), 0.0)
+    x = chord + inward * (bulge + 1.4 + 0.75 * _TINY)
     return Label("caption", words, x, y, _TINY, "middle", (90.0 if inward > 0 else -90.0) - lean)

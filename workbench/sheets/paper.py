@@ -100,7 +100,8 @@ def _roll(choice: PrintChoice) -> PaperSize:
         raise PrintError("The width of the roll must be more than zero.")
     if choice.roll_width_mm > LONGEST_SIDE:
         raise PrintError(
-            f"A roll of {said(choice.roll_width_mm)} is wider than a page can be: at most {said(LONGEST_SIDE)}."
+            f"A roll of {said(choice.roll_width_mm)} is wider than a page can be: "
+            f"at most {said(LONGEST_SIDE)}."
         )
     paper = PaperSize(ROLL, choice.roll_width_mm, LONGEST_SIDE, choice.margin_mm, 0.0)
     _check_room(paper)

@@ -63,9 +63,7 @@ def _size(canvas: Any, width: float, height: float) -> None:
     canvas.setPageSize((width / POINT, height / POINT))
 
 
-def _draw_sheets(
-    canvas: Any, sheets: SheetMap, panels: tuple[InkedPanel, ...], words: SheetWords
-) -> None:
+def _draw_sheets(canvas: Any, sheets: SheetMap, panels: tuple[InkedPanel, ...], words: SheetWords) -> None:
     paper: PaperSize = sheets.paper
     for tile in sheets.tiles:
         _size(canvas, paper.width, paper.height)

@@ -1,4 +1,4 @@
-"""Sections of the first page that are words: who, what is over the limit, measurements, findings, cautions."""
+"""Sections of the first page that are words: who, what is over, measurements, findings, cautions."""
 
 from __future__ import annotations
 
@@ -102,9 +102,7 @@ def _measured(entries: Sequence[tuple[str, str, bool]], width: float) -> Block:
             figure = clean(figure)
             room = width - mark - text_width(figure, BODY) - 1.2
             pen.text(left, y, fitted(clean(label), BODY, room), BODY, colour=SOFT if estimated else INK)
-            pen.text(
-                left + width - mark, y, figure, BODY, align="right", colour=SOFT if estimated else INK
-            )
+            pen.text(left + width - mark, y, figure, BODY, align="right", colour=SOFT if estimated else INK)
             if estimated:
                 pen.text(left + width, y, "est.", SMALL, colour=SOFT, align="right")
 
@@ -137,30 +135,33 @@ def finding_block(finding: Finding, words: Heading, width: float) -> Block:
 
 
 def cautions(width: float) -> Block:
-    """The usual cautions, in two columns; printed whatever the figures are."""
-    column = 0.5 * (width - _GUTTER)
+    """The usual cautions, in three columns; printed whatever the figures are."""
+    count = 3
+    column = (width - (count - 1) * _GUTTER) / count
     blocks = [paragraph(text, column, SMALL + 0.1) for text in CAUTIONS]
-    total = sum(block.height for block in blocks)
-    left: list[Block] = []
-    while blocks and sum(block.height for block in left) + 0.5 * blocks[0].height <= 0.5 * total:
-        left.append(blocks.pop(0))
-    columns = [(0.0, stack(left, 0.35)), (column + _GUTTER, stack(blocks, 0.35))]
+    columns = []
+    for number in range(count):
+        share = sum(block.height for block in blocks) / (count - number)
+        taken: list[Block] = []
+        while blocks and (not taken or sum(b.height for b in taken) + 0.6 * blocks[0].height <= share):
+            taken.append(blocks.pop(0))
+        columns.append((number * (column + _GUTTER), stack(taken, 0.4)))
     return stack([heading("Cautions", width), beside(columns)])
 
 
-def footer(width: float, page: int, pages: int, words: Heading) -> Block:
+def footer(width: float, page: str, elsewhere: str, words: Heading) -> Block:
     """How to print, whose it is, and which page this is."""
     size = SMALL + 0.2
-    left = "Print at 100 %, no fit to page."
-    right = f"page {page} of {pages}"
-    used = text_width(left, size, bold=True) + text_width(right, size) + 12.0
-    name = fitted(clean(words.client), size, width - used)
-    middle = 0.5 * (width - text_width(name, size))
+    left = f"Print at 100 %, no fit to page.{elsewhere}"
+    used = text_width(left, size, bold=True) + text_width(page, size)
+    name = fitted(clean(words.client), size, width - used - 12.0)
+    at_right = width - text_width(page, size)
+    middle = 0.5 * (text_width(left, size, bold=True) + at_right - text_width(name, size))
     return text_block(
         [
             Line(3.6, left, size, bold=True),
-            Line(3.6, name, size, colour=SOFT, indent=max(middle, text_width(left, size, True) + 5.0)),
-            Line(3.6, right, size, colour=SOFT, indent=width - text_width(right, size)),
+            Line(3.6, name, size, colour=SOFT, indent=middle),
+            Line(3.6, page, size, colour=SOFT, indent=at_right),
         ],
         3.6 * LEADING,
     )

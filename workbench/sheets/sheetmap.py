@@ -15,11 +15,12 @@ from workbench.sheets.coverage import Mask
 from workbench.sheets.drawing import Array
 from workbench.sheets.paper import LONGEST_SIDE, ROLL, PaperSize, PrintChoice, PrintError, paper_of, said
 from workbench.sheets.spot import Box, free_spot
-from workbench.sheets.squares import SIZES
+from workbench.sheets.squares import SIZES, SQUARE_INCHES
+
 
 @dataclass(frozen=True)
 class Tile:
-    """One sheet of the grid. Its printable rectangle is in the plane: x right, y up, the upper left at (0, 0)."""
+    """One sheet of the grid; its printable rectangle lies in the plane, whose upper left is (0, 0), y up."""
 
     name: str
     """Row letter and column number, such as ``B2``."""
@@ -44,13 +45,13 @@ class PlacedPanel:
     @property
     def outline(self) -> Array:
         """(n, 2) cut line on the plane."""
-        moved: Array = self.cut + (self.dx, self.dy)
+        moved: Array = self.cut + np.array([self.dx, self.dy])
         return moved
 
 
 @dataclass(frozen=True)
 class Join:
-    """Where two printed sheets meet: the second one's edge lies on this line of the first."""
+    """Where two printed sheets share a panel: the second one's edge lies on this line of the first."""
 
     number: int
     first: str
@@ -122,6 +123,10 @@ def _check_roll(paper: PaperSize, names: list[str], lines: tuple[Array, ...]) ->
                 f"{name} is {said(width)} wide; a roll of {said(paper.width)} prints only "
                 f"{said(paper.print_width)} between its margins."
             )
+    if paper.print_width < SQUARE_INCHES:
+        raise PrintError(
+            f"A roll of {said(paper.width)} is too narrow for the 4 in square that shows whether a print is true."
+        )
 
 
 def _map(found: Arrangement, placed: tuple[PlacedPanel, ...]) -> SheetMap:
@@ -129,8 +134,9 @@ def _map(found: Arrangement, placed: tuple[PlacedPanel, ...]) -> SheetMap:
     tiles = tuple(_tiles(found.paper, found.needed))
     printed = tuple(tile for tile in tiles if tile.number)
     blanks = tuple(tile for tile in tiles if not tile.number)
-    joins = tuple(_joins(found.paper, printed))
-    return SheetMap(found.paper, rows, columns, printed, blanks, placed, joins, _squares(printed[0].box, placed))
+    joins = tuple(_numbered(_joins(found.paper, printed), placed))
+    squares = _squares(printed[0].box, placed)
+    return SheetMap(found.paper, rows, columns, printed, blanks, placed, joins, squares)
 
 
 def _roll_map(found: Arrangement, placed: tuple[PlacedPanel, ...]) -> SheetMap:
@@ -138,15 +144,15 @@ def _roll_map(found: Arrangement, placed: tuple[PlacedPanel, ...]) -> SheetMap:
     sheet = Box(0.0, -found.depth, found.paper.print_width, 0.0)
     spot = _squares(sheet, placed)
     if spot is None:
-        fitting = [size for size in SIZES if size[0] <= sheet.width]
-        if fitting:
-            top = sheet.bottom - SPACE
-            spot = Box(0.0, top - fitting[0][1], fitting[0][0], top)
-            sheet = replace(sheet, bottom=spot.bottom)
+        width, height = next(size for size in SIZES if size[0] <= sheet.width)
+        top = sheet.bottom - SPACE
+        spot = Box(0.0, top - height, width, top)
+        sheet = replace(sheet, bottom=spot.bottom)
     paper = replace(found.paper, height=sheet.height + 2 * found.paper.margin)
     if paper.height > LONGEST_SIDE:
         raise PrintError(
-            f"The panels take {said(paper.height)} of this roll; one page can be {said(LONGEST_SIDE)} long at most."
+            f"The panels take {said(paper.height)} of this roll; "
+            f"one page can be {said(LONGEST_SIDE)} long at most."
         )
     return SheetMap(paper, 1, 1, (Tile("A1", 0, 0, 1, sheet),), (), placed, (), spot)
 
@@ -176,18 +182,25 @@ def row_letters(row: int) -> str:
     return (row_letters(before - 1) if before else "") + chr(ord("A") + letter)
 
 
-def _joins(paper: PaperSize, tiles: tuple[Tile, ...]) -> Iterator[Join]:
-    """Sheet by sheet, first the join on its right, then the one below it."""
-    at = {(tile.row, tile.column): tile for tile in tiles}
+def _numbered(joins: Iterator[Join], placed: tuple[PlacedPanel, ...]) -> Iterator[Join]:
+    """The joins that a panel runs across, counted from 1; others need not be joined at all."""
+    panels = shapely.union_all([shapely.Polygon(panel.outline) for panel in placed])
     number = 0
+    for join in joins:
+        if shapely.intersects(panels, shapely.LineString((join.start, join.end))):
+            number += 1
+            yield replace(join, number=number)
+
+
+def _joins(paper: PaperSize, tiles: tuple[Tile, ...]) -> Iterator[Join]:
+    """Sheet by sheet, first the join on its right, then the one below it; not numbered yet."""
+    at = {(tile.row, tile.column): tile for tile in tiles}
     for tile in tiles:
         box, (across, down) = tile.box, paper.pitch
         beside, below = at.get((tile.row, tile.column + 1)), at.get((tile.row + 1, tile.column))
         if beside:
-            number += 1
             x = box.left + across
-            yield Join(number, tile.name, beside.name, True, (x, box.top), (x, box.top - down))
+            yield Join(0, tile.name, beside.name, True, (x, box.top), (x, box.top - down))
         if below:
-            number += 1
             y = box.top - down
-            yield Join(number, tile.name, below.name, False, (box.left, y), (box.left + across, y))
+            yield Join(0, tile.name, below.name, False, (box.left, y), (box.left + across, y))

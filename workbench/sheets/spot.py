@@ -45,7 +45,7 @@ def free_spot(
     taken: tuple[Box, ...] = (),
     inset: float = 4.0,
 ) -> Box | None:
-    """A rectangle of that size on the sheet, clear of the panels and of what is taken; None where there is none.
+    """A rectangle of that size on the sheet, clear of the panels and of what is taken, or None.
 
     It lies as low and as far to the right as it can.
     """

@@ -21,12 +21,9 @@ SQUARE_LINE = LineStyle(0.2, INK)
 def draw_squares(pen: Pen, spot: Box) -> None:
     """Both squares in a spot of one of :data:`SIZES`, with what they measure and how to print."""
     x, y = spot.left, spot.bottom
-    if spot.width > spot.height:
-        second = (x + SQUARE_MM + GAP, y)
-    else:
-        second = (x, y + SQUARE_MM + GAP)
-    _square(pen, x, y, SQUARE_MM, "100 mm")
-    _square(pen, *second, SQUARE_INCHES, "4 in")
+    beside = spot.width > spot.height
+    _square(pen, x, y if beside else y + SQUARE_INCHES + GAP, SQUARE_MM, "100 mm")
+    _square(pen, x + SQUARE_MM + GAP if beside else x, y, SQUARE_INCHES, "4 in")
     pen.text(x, spot.top - 4.0, "Print at 100 %, no fit to page.", 3.6, bold=True)
 
 

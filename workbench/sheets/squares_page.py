@@ -1,15 +1,15 @@
-"""The test squares where the first sheet has no room for them: beside the sheet map, or on a page of their own."""
+"""The test squares where the first sheet has no room for them: beside the map, or on their own page."""
 
 from __future__ import annotations
 
-from workbench.sheets.block import Block
+from workbench.sheets.block import Block, heading
 from workbench.sheets.paper import PaperSize
 from workbench.sheets.pen import SOFT, Pen
 from workbench.sheets.spot import Box
 from workbench.sheets.squares import SIZES, SQUARE_INCHES, draw_squares
 
 _TITLE = "Measure this page first"
-_TITLE_SIZE, _TITLE_ROOM = 5.2, 8.0
+_TITLE_ROOM = 6.2
 
 
 def squares_block() -> Block:
@@ -32,6 +32,6 @@ def squares_page(pen: Pen, paper: PaperSize, page: int, pages: int) -> None:
 
 
 def _paint(pen: Pen, left: float, top: float, width: float, height: float) -> None:
-    pen.text(left, top - 0.78 * _TITLE_SIZE, _TITLE, _TITLE_SIZE, bold=True)
+    heading(_TITLE, width).paint(pen, left, top)
     head = top - _TITLE_ROOM
     draw_squares(pen, Box(left, head - height, left + width, head))

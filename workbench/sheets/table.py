@@ -86,7 +86,7 @@ def _paint_name(pen: Pen, x: float, y: float, column: Column) -> None:
 
 def _widest_fraction(rows: Sequence[Sequence[Cell]], number: int) -> float:
     """Room that a column keeps to the right of its whole parts, mm."""
-    cells = [row[number] for row in rows]
+    cells = [row[number] for row in rows if number < len(row)]
     return max((text_width(split_figure(cell.text)[1], BODY, cell.bold) for cell in cells), default=0.0)
 
 

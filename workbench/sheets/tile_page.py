@@ -9,8 +9,8 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from workbench.sheets.drawing import Drawing, Label, Role
-from workbench.sheets.fonts import fitted
+from workbench.sheets.drawing import Align, Drawing, Label, Role
+from workbench.sheets.fonts import fitted, text_width
 from workbench.sheets.pen import HAIR, INK, SOFT, WHITE, LineStyle, Pen, path_code
 from workbench.sheets.sheetmap import Join, SheetMap, Tile
 from workbench.sheets.spot import Box, free_spot
@@ -27,9 +27,12 @@ _CUT_HERE = LineStyle(0.15, SOFT)
 _LAY_HERE = LineStyle(0.15, SOFT, (1.5, 1.5))
 _CORNER = LineStyle(0.40, INK)
 _CORNER_ARM = 7.0
+_EDGE = 0.25
+"""Half a line's width and a little: lines on the very edge of what is printed stay whole."""
 _MARK = LineStyle(0.25, INK)
 _MARK_RADIUS = 3.2
-_CAPTION_SIZES = ((66.0, 16.5), (44.0, 16.5))
+_NUMBER, _TINY = 4.0, 2.3
+_CAPTION_SIZES = ((66.0, 19.5), (46.0, 19.5))
 
 
 @dataclass(frozen=True)
@@ -80,7 +83,7 @@ def draw_sheet(
     for panel in here:
         with pen.moved(tx + panel.dx, ty + panel.dy, page):
             _draw_panel(pen, panel, box)
-    with pen.moved(tx, ty):
+    with pen.moved(tx, ty, (page[0] - _EDGE, page[1] - _EDGE, page[2] + _EDGE, page[3] + _EDGE)):
         _draw_edges(pen, tile, sheets)
     if tile.number == 1 and sheets.squares:
         with pen.moved(tx, ty):
@@ -132,22 +135,13 @@ def _true_edge(tile: Tile, sheets: SheetMap) -> Box:
 
 
 def _draw_join(pen: Pen, join: Join, tile: Tile) -> None:
-    """This sheet's side of a join, with its number and the neighbour's name at both marks."""
+    """This sheet's side of a join, with its number and what to do there at both marks."""
     lays_over = tile.name == join.second
     pen.line(*join.start, *join.end, _CUT_HERE if lays_over else _LAY_HERE)
-    side = 1.0 if lays_over else -1.0
-    neighbour = join.first if lays_over else join.second
+    words = f"cut here, lay on {join.first}" if lays_over else f"lay {join.second} here"
     for x, y in join.marks():
         _draw_mark(pen, x, y, join.upright)
-        _mark_words(pen, (x, y), join, side, neighbour)
-    words = f"cut here, lay on {neighbour}" if lays_over else f"lay {neighbour} here"
-    x, y = (0.5 * (a + b) for a, b in zip(join.start, join.end, strict=True))
-    if join.upright:
-        away = 1.0 if not lays_over else 1.0 + 0.75 * 2.1
-        pen.text(x + side * away, y, words, 2.1, colour=SOFT, align="middle", angle=90.0)
-    else:
-        away = 1.0 if not lays_over else 1.0 + 0.75 * 2.1
-        pen.text(x, y - side * away, words, 2.1, colour=SOFT, align="middle")
+        _mark_words(pen, (x, y), join, 1.0 if lays_over else -1.0, words)
 
 
 def _draw_mark(pen: Pen, x: float, y: float, upright: bool) -> None:
@@ -160,28 +154,24 @@ def _draw_mark(pen: Pen, x: float, y: float, upright: bool) -> None:
         pen.line(x, y - reach, x, y + reach, _MARK)
 
 
-def _mark_words(pen: Pen, at: tuple[float, float], join: Join, side: float, neighbour: str) -> None:
-    """The join's number, and the neighbour it leads to, on this sheet's own side of the line."""
+def _mark_words(pen: Pen, at: tuple[float, float], join: Join, side: float, words: str) -> None:
+    """The join's number and what to do, on this sheet's own side: 1 is right of the line or below it."""
     x, y = at
-    number, beyond = str(join.number), f"to {neighbour}"
+    number = str(join.number)
     if join.upright:
         x += side * (_MARK_RADIUS + 2.6)
-        align = "left" if side > 0 else "right"
-        lines = ((y + 0.6, number, 4.0, True), (y - 3.0, beyond, 2.3, False))
-    else:
-        x += _MARK_RADIUS + 1.2
-        align = "left"
-        first = y - side * 2.0 - (3.0 if side > 0 else 0.0)
-        lines = ((first, number, 4.0, True), (first, beyond, 2.3, False))
-    for height, text, size, bold in lines:
-        shift = 3.0 * len(number) if text == beyond and not join.upright else 0.0
-        pen.text(x + shift, height, text, size, bold=bold, align="left" if align == "left" else "right")
+        align: Align = "left" if side > 0 else "right"
+        pen.text(x, y + 0.7, number, _NUMBER, bold=True, align=align)
+        pen.text(x, y - 3.0, words, _TINY, align=align)
+        return
+    x += _MARK_RADIUS + 1.2
+    y -= side * 1.5 + (0.72 * _NUMBER if side > 0 else 0.0)
+    pen.text(x, y, number, _NUMBER, bold=True)
+    pen.text(x + text_width(number, _NUMBER, bold=True) + 1.0, y, words, _TINY)
 
 
-def _draw_caption(
-    pen: Pen, tile: Tile, sheets: SheetMap, here: list[InkedPanel], words: SheetWords
-) -> None:
-    """The sheet's name and what lies on it, clear of the panels where there is room, else pale beneath them."""
+def _draw_caption(pen: Pen, tile: Tile, sheets: SheetMap, here: list[InkedPanel], words: SheetWords) -> None:
+    """The sheet's name and what lies on it, clear of the panels where there is room, else pale below them."""
     spot = _caption_spot(tile, sheets, here)
     lines = list(_caption_lines(tile, sheets, here, words))
     if spot is None:
@@ -197,14 +187,22 @@ def _draw_caption(
         pen.text(spot.left, y, fitted(line, 2.4, spot.width), 2.4, colour=soft)
 
 
-def _caption_lines(
-    tile: Tile, sheets: SheetMap, here: list[InkedPanel], words: SheetWords
-) -> Iterator[str]:
+def _caption_lines(tile: Tile, sheets: SheetMap, here: list[InkedPanel], words: SheetWords) -> Iterator[str]:
     page = words.first_page + tile.number - 1
     yield f"{tile.name} of {len(sheets.tiles)} sheets · page {page} of {words.pages} · print at 100 %"
-    invented = "figures invented for demonstration" if words.invented else ""
-    yield " · ".join(part for part in (words.client, invented) if part)
     yield ", ".join(panel.name for panel in here)
+    if words.client:
+        yield words.client
+    if words.invented:
+        yield "figures invented for demonstration"
+
+
+def _corners(edge: Box) -> Iterator[Box]:
+    """Where the cut corners are drawn."""
+    arm = _CORNER_ARM
+    for x in (edge.left, edge.right - arm):
+        for y in (edge.bottom, edge.top - arm):
+            yield Box(x, y, x + arm, y + arm)
 
 
 def _caption_spot(tile: Tile, sheets: SheetMap, here: list[InkedPanel]) -> Box | None:
@@ -212,10 +210,11 @@ def _caption_spot(tile: Tile, sheets: SheetMap, here: list[InkedPanel]) -> Box |
     if tile.number == 1 and sheets.squares:
         taken.append(sheets.squares)
     edge = _true_edge(tile, sheets)
+    taken += _corners(edge)
     window = shapely.box(edge.left, edge.bottom, edge.right, edge.top)
     panels: NDArray[np.object_] = shapely.intersection(np.array([p.polygon for p in here]), window)
     for width, height in _CAPTION_SIZES:
-        spot = free_spot(width, height, edge, panels, tuple(taken), inset=9.0)
+        spot = free_spot(width, height, edge, panels, tuple(taken), inset=3.0)
         if spot is not None:
             return spot
     return None
