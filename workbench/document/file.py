@@ -7,18 +7,15 @@ silently become its default, and a bodice would be cut to it.
 from __future__ import annotations
 
 import json
-from functools import cache
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from workbench.body import BY_KEY
-from workbench.document.checks import Place, problems
+from workbench.document.checks import problems
 from workbench.document.project import LARGEST_NUMBER, Project
+from workbench.document.records import plain, record_of
 from workbench.document.storage import FileTrouble, read_whole, write_whole
 from workbench.document.tree import TreeError, parsed
-
-if TYPE_CHECKING:
-    from pydantic import TypeAdapter, ValidationError
 
 FORMAT = "bodice"
 VERSION = 1
@@ -53,31 +50,16 @@ def write_project(project: Project, path: Path) -> None:
 
 def to_bytes(project: Project) -> bytes:
     """The project as it is kept in a file: the same project gives the same bytes."""
-    tree = adapter().dump_python(project, mode="json")
+    tree = plain(project)
     taken = tree["measurements"]
     tree["measurements"] = {key: taken[key] for key in (*BY_KEY, *taken) if key in taken}
     whole = {"format": FORMAT, "version": VERSION, **tree}
     return (json.dumps(whole, indent=2, ensure_ascii=False) + "\n").encode("utf-8")
 
 
-@cache
-def adapter() -> TypeAdapter[Project]:
-    """Reads and writes project records; made on first use, for it takes longer than all the rest."""
-    from pydantic import TypeAdapter
-
-    return TypeAdapter(Project)
-
-
 def project_from(data: bytes) -> Project:
     """The project in the bytes of a file; TreeError for anything else."""
-    from pydantic import ValidationError
-
-    tree = _known_version(parsed(data, LARGEST_NUMBER))
-    try:
-        project = adapter().validate_json(json.dumps(tree), strict=True)
-    except ValidationError as error:
-        raise _said(error) from error
-    _all_there(tree, adapter().dump_python(project, mode="json"), ())
+    project: Project = record_of(Project, _known_version(parsed(data, LARGEST_NUMBER)), ())
     _check(project)
     return project
 
@@ -98,40 +80,3 @@ def _known_version(tree: Any) -> dict[str, Any]:
     if version > VERSION:
         raise TreeError((), f"the file has version {version}; this program reads up to version {VERSION}")
     return {name: value for name, value in tree.items() if name not in ("format", "version")}
-
-
-def _all_there(given: Any, wanted: Any, place: Place) -> None:
-    """Nothing if ``given`` has every entry of ``wanted``; TreeError names the first that is missing."""
-    if isinstance(wanted, dict):
-        for name, value in wanted.items():
-            if name not in given:
-                raise TreeError((*place, name), "is missing")
-            _all_there(given[name], value, (*place, name))
-    elif isinstance(wanted, list):
-        for number, value in enumerate(wanted):
-            _all_there(given[number], value, (*place, number))
-
-
-_REASONS = {
-    "missing": "is missing",
-    "unexpected_keyword_argument": "is not known here",
-    "extra_forbidden": "is not known here",
-    "float_type": "must be a number",
-    "int_type": "must be a whole number",
-    "string_type": "must be text in quotation marks",
-    "bool_type": "must be true or false",
-    "tuple_type": "must be a list in square brackets",
-    "dataclass_type": "must be a group of entries in braces",
-    "dict_type": "must be a group of entries in braces",
-    "mapping_type": "must be a group of entries in braces",
-}
-
-
-def _said(error: ValidationError) -> TreeError:
-    """The first fault that was found, in plain words."""
-    first = error.errors(include_url=False)[0]
-    if first["type"] == "literal_error":
-        reason = f"must be {first['ctx']['expected'].replace(chr(39), '')}"
-    else:
-        reason = _REASONS.get(first["type"], f"cannot be used ({first['msg'].lower()})")
-    return TreeError(first["loc"], reason)

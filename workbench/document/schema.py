@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from typing import Any
 
 from workbench.body import BY_KEY
-from workbench.document.file import FORMAT, VERSION, adapter
-from workbench.document.project import LARGEST_NUMBER, MOST_POINTS, TEXT_LENGTHS
+from workbench.document.file import FORMAT, VERSION
+from workbench.document.project import LARGEST_NUMBER, MOST_POINTS, TEXT_LENGTHS, Project
 from workbench.draft import FEWEST_PANELS, MOST_PANELS
 
 Schema = dict[str, Any]
@@ -19,7 +19,10 @@ def json_schema() -> Schema:
     A schema cannot say that an entry must not stand twice, or that the words of a
     measurement must come to its figure.
     """
-    schema = adapter().json_schema()
+    # only here: it takes longer to load than opening a project does
+    from pydantic import TypeAdapter
+
+    schema = TypeAdapter(Project).json_schema()
     _bounded(schema)
     schema["properties"] = {
         "format": {"const": FORMAT},
