@@ -18,15 +18,15 @@ import numpy as np
 
 from workbench.draft.design import ShapePoint
 from workbench.draft.edges import Index
-from workbench.draft.monotone import Array, hermite, hermite_slope, slopes_of_few
+from workbench.draft.monotone import Array, hermite, hermite_of_few, slopes_of_few
 from workbench.draft.surface import Surface
 
 SAMPLES = 29
 """Points of one piece of a line, from one node to the next; closer together towards its ends."""
 
 _ROUNDS = 12
-_CLOSE = 1e-3
-"""mm: from here Newton's next step lands within a millionth."""
+_CLOSE = 0.02
+"""mm: from here Newton's next step lands within a hundred-thousandth."""
 _LONGEST_STEP = 80.0
 _PROBE = 1.0
 _SHARE = 0.5 - 0.5 * np.cos(np.linspace(0.0, np.pi, SAMPLES))
@@ -56,7 +56,7 @@ class _Curve:
         piece = min(max(bisect_right(self.runs, run) - 1, 0), len(self.runs) - 2)
         start, end = self.runs[piece], self.runs[piece + 1]
         held = min(max(run, self.runs[0]), self.runs[-1])
-        cubic = (
+        walk, rise = hermite_of_few(
             (held - start) / (end - start),
             end - start,
             self.walks[piece],
@@ -64,8 +64,7 @@ class _Curve:
             self.walks[piece + 1],
             self.slope_in[piece + 1],
         )
-        rise = hermite_slope(*cubic)
-        return hermite(*cubic) + (run - held) * rise, rise
+        return walk + (run - held) * rise, rise
 
 
 @dataclass(frozen=True)

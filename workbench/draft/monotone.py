@@ -8,13 +8,11 @@ from memory). Written here because importing a library for it costs more than a 
 from __future__ import annotations
 
 from itertools import pairwise
-from typing import TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
 
 Array = NDArray[np.float64]
-Number = TypeVar("Number", float, Array)
 
 
 def monotone_slopes(steps: Array, chords: Array) -> Array:
@@ -65,9 +63,7 @@ def _end(step: float, next_step: float, chord: float, next_chord: float) -> floa
     return slope
 
 
-def hermite(
-    v: Number, step: Number, start: Number, start_slope: Number, end: Number, end_slope: Number
-) -> Number:
+def hermite(v: Array, step: Array, start: Array, start_slope: Array, end: Array, end_slope: Array) -> Array:
     """Value of one cubic at ``v`` in 0..1 of a step; slopes are per unit of the step."""
     rise = end - start
     quad = 3 * rise - step * (2 * start_slope + end_slope)
@@ -75,11 +71,12 @@ def hermite(
     return start + v * (step * start_slope + v * (quad + v * cube))
 
 
-def hermite_slope(
-    v: Number, step: Number, start: Number, start_slope: Number, end: Number, end_slope: Number
-) -> Number:
-    """Slope of the same cubic."""
+def hermite_of_few(
+    v: float, step: float, start: float, start_slope: float, end: float, end_slope: float
+) -> tuple[float, float]:
+    """Value and slope of the same cubic, for plain numbers."""
     rise = end - start
     quad = 3 * rise - step * (2 * start_slope + end_slope)
     cube = step * (start_slope + end_slope) - 2 * rise
-    return start_slope + v * (2 * quad + 3 * v * cube) / step
+    value = start + v * (step * start_slope + v * (quad + v * cube))
+    return value, start_slope + v * (2 * quad + 3 * v * cube) / step

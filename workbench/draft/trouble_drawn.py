@@ -121,8 +121,15 @@ def in_sampled_lines(neckline: Sampled, hem: Sampled, design: Design) -> Finding
     return tuple(found)
 
 
-def in_widths(surface: Surface, hem: Sampled, neckline: Sampled, design: Design) -> Findings:
-    """Panels that pinch to nothing between two levels, within what is cut."""
+def in_widths(surface: Surface, sides: Array, hem: Sampled, neckline: Sampled, design: Design) -> Findings:
+    """Panels that pinch to nothing between two levels, within what is cut.
+
+    ``sides`` (edges, m, 2) are the edges as drawn: where the two of a panel keep apart
+    altogether there is nothing to look for.
+    """
+    x = sides[..., 0]
+    if (x[1::2].min(axis=1) - x[::2].max(axis=1)).min() > THINNEST:
+        return ()
     walks = np.linspace(hem.t.min(), neckline.t.max(), 25)
     x, _, _ = surface.edges.at(np.arange(2 * surface.panel_count)[:, None], walks)
     thin = x[1::2] - x[::2] <= THINNEST

@@ -61,7 +61,9 @@ def _drafted(
     points = surface.points(lines.panel[:, None], lines.v, lines.t)
     below, above = slice(0, len(hem_nodes) - 1), slice(len(hem_nodes) - 1, None)
     low, high = lines.part(below), lines.part(above)
-    _stop_on(drawn.in_sampled_lines(high, low, design) + drawn.in_widths(surface, low, high, design))
+    _stop_on(
+        drawn.in_sampled_lines(high, low, design) + drawn.in_widths(surface, sides.points, low, high, design)
+    )
     _stop_on(drawn.in_steepness("hem", low, design))
     _stop_on(drawn.in_steepness("neckline", high, design))
     count = design.panel_count
