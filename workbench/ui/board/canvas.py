@@ -220,6 +220,8 @@ class Canvas(QWidget):
             self._top.show_unit(project.unit)
             self._side.show_unit(project.unit)
             self._keep_fitted(self._scene, before)
+        for ruler in (self._top, self._side):
+            ruler.setVisible(self._scene is not None)
         self.refresh()
 
     def _keep_fitted(self, scene: Scene, before: Scene | None) -> None:
@@ -334,7 +336,7 @@ class Canvas(QWidget):
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """A move drags, or looks."""
         self._hand.move(event)
-        self._show_hand(event.position())
+        self._show_hand(event.position() if self._hand.gesture is None else None)
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """A release keeps."""

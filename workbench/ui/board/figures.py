@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF
@@ -26,6 +26,10 @@ _INSET = 5.0
 """Pixels between a seam and its figure."""
 _RISE = 9.0
 """Pixels from the level line to the middle of a figure."""
+_HEAD = 20.0
+"""Pixels that must be left up to the neckline for a figure to stand above its line."""
+_BETWEEN = 6.0
+"""Pixels between two figures that face each other in one panel."""
 _PIN = 8.0
 """Pixels kept for the mark of a pinned figure."""
 
@@ -37,6 +41,13 @@ class FigureKey:
     seam: int
     level: LevelName
     side: Side
+
+
+class Said(NamedTuple):
+    """How a figure reads."""
+
+    words: str
+    pinned: bool
 
 
 @dataclass(frozen=True)
@@ -57,11 +68,20 @@ class Figure:
     """+1 where its panel lies to the right of the seam as shown, -1 to the left."""
     room: float
     """Width of its panel at the level."""
+    above: float
+    """From the level up to the neckline, along the seam."""
+    facing: Said | None
+    """The figure at the other edge of the panel, which needs its room too."""
 
     def box(self, view: View) -> QRectF:
         """The pixels that its words cover."""
         x = view.x(self.x) + self.inward * (_INSET + (_PIN if self.pinned else 0.0))
-        return box_of(self.words, x, self._middle(view), fonts().small, self.align)
+        return box_of(self.words, x, self._middle(view), fonts().body, self.align)
+
+    @property
+    def panel(self) -> int:
+        """The number of the panel it stands on."""
+        return self.key.seam - 1 if self.key.side == "left" else self.key.seam
 
     @property
     def align(self) -> Align:
@@ -73,10 +93,15 @@ class Figure:
         return QPointF(view.x(self.x) + self.inward * (_INSET + 0.4 * _PIN), self._middle(view))
 
     def _middle(self, view: View) -> float:
-        """Above the line; in a narrow panel the figure at its right edge goes below, clear of the other."""
-        width = width_of(self.words, fonts().small) + _INSET + (_PIN if self.pinned else 0.0)
-        crowded = 2 * width + 4 > self.room * view.scale
-        return view.y(self.y) + (_RISE if crowded and self.inward < 0 else -_RISE)
+        """Above its line unless the neckline is there; in a narrow panel one goes above and one below."""
+        return view.y(self.y) + (_RISE if self.below(view) else -_RISE)
+
+    def below(self, view: View) -> bool:
+        """Whether it stands under its level line."""
+        wanted = _width(Said(self.words, self.pinned)) + (_width(self.facing) if self.facing else 0.0)
+        crowded = wanted + _BETWEEN > self.room * view.scale
+        low = self.above * view.scale < _HEAD
+        return (self.inward < 0) != low if crowded else low
 
 
 def figures_of(
@@ -89,13 +114,28 @@ def figures_of(
     for placement in placements:
         copies.setdefault(placement.panel, []).append(placement)
     anchors = _anchors(outcome, outcome.draft)
-    return tuple(
-        figure
+    shown = [
+        (line, taking, side)
         for line in ledger
         for taking in line.takings
         if _worth_showing(line, taking)
-        for figure in _of_taking(line, taking, outcome, anchors, copies, say)
+        for side in _sides(line, taking, outcome)
+        if FigureKey(taking.seam, line.level, side) in anchors
+    ]
+    said = {
+        FigureKey(taking.seam, line.level, side): Said(say(getattr(taking, side)), taking.pinned)
+        for line, taking, side in shown
+    }
+    return tuple(
+        figure
+        for line, taking, side in shown
+        for figure in _copies(line, taking, side, outcome, outcome.draft, anchors, copies, said)
     )
+
+
+def _width(said: Said) -> float:
+    """Pixels from the seam to the far end of a figure."""
+    return width_of(said.words, fonts().body) + _INSET + (_PIN if said.pinned else 0.0)
 
 
 Anchors = dict[FigureKey, tuple[float, float]]
@@ -124,38 +164,46 @@ def _worth_showing(line: LedgerLine, taking: Taking) -> bool:
     return taking.pinned or line.needed > NOTHING or abs(taking.total) > NOTHING
 
 
-def _of_taking(
+def _sides(line: LedgerLine, taking: Taking, outcome: Outcome) -> tuple[Side, ...]:
+    """The sides of a seam that a taking speaks of: at the side seam each quarter has one."""
+    if taking.seam != outcome.design.front.panel_count:
+        return ("left", "right")
+    return ("left",) if line.quarter == "front" else ("right",)
+
+
+def _copies(
     line: LedgerLine,
     taking: Taking,
+    side: Side,
     outcome: Outcome,
+    draft: Draft,
     anchors: Anchors,
     copies: dict[int, list[Placement]],
-    say: Say,
+    said: dict[FigureKey, Said],
 ) -> Iterator[Figure]:
-    inner = taking.seam != outcome.design.front.panel_count
-    for side, panel, amount, other in (
-        ("left", taking.seam - 1, taking.left, taking.right),
-        ("right", taking.seam, taking.right, taking.left),
-    ):
-        key = FigureKey(taking.seam, line.level, side)  # type: ignore[arg-type]  # one of the two
-        owns_side = inner or (side == "left") == (line.quarter == "front")
-        if not owns_side or key not in anchors:
-            continue
-        x, y = anchors[key]
-        for copy in copies.get(panel, ()):
-            yield Figure(
-                key=key,
-                quarter=line.quarter,
-                amount=amount,
-                other=other,
-                inner=inner,
-                pinned=taking.pinned,
-                words=say(amount),
-                x=copy.dx - x if copy.flip else copy.dx + x,
-                y=y,
-                inward=1 if (side == "right") != copy.flip else -1,
-                room=outcome.draft.panels[panel].widths[line.level] if outcome.draft else 0.0,
-            )
+    """One figure for each copy of its panel."""
+    seam, level, left = taking.seam, line.level, side == "left"
+    key = FigureKey(seam, level, side)
+    panel = seam - 1 if left else seam
+    x, y = anchors[key]
+    for copy in copies.get(panel, ()):
+        yield Figure(
+            key=key,
+            quarter=line.quarter,
+            amount=taking.left if left else taking.right,
+            other=taking.right if left else taking.left,
+            inner=seam != outcome.design.front.panel_count,
+            pinned=taking.pinned,
+            words=said[key].words,
+            x=copy.dx - x if copy.flip else copy.dx + x,
+            y=y,
+            inward=-1 if left != copy.flip else 1,
+            room=draft.panels[panel].widths[level],
+            above=draft.seams[seam - 1].neckline_walk - outcome.level(level).walk,
+            facing=said.get(
+                FigureKey(seam - 1, level, "right") if left else FigureKey(seam + 1, level, "left")
+            ),
+        )
 
 
 def figure_at(figures: Iterable[Figure], view: View, pixel: QPointF) -> Figure | None:

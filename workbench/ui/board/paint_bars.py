@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPolygonF
 
-from workbench.body import Fraction, LevelName, Unit, say_length
+from workbench.body import Fraction, LevelName, Unit, say_exact, say_length
 from workbench.draft import Place
 from workbench.ui.board.bars import Axis, Bar
 from workbench.ui.board.lettering import put, width_of
@@ -17,7 +17,7 @@ from workbench.ui.board.ruler import marks, step_for
 from workbench.ui.board.view import View
 from workbench.ui.look import fonts, look
 
-FIGURES = 96.0
+FIGURES = 100.0
 """Pixels at the right in which the figures of a bar stand."""
 PAD = 14.0
 _HALF, _SHUT_HALF, _TALL = 7.0, 2.5, 15.0
@@ -25,6 +25,10 @@ _HALF, _SHUT_HALF, _TALL = 7.0, 2.5, 15.0
 _TOOTH = 3.5
 """Pixels of one tooth where the axis is torn off."""
 LEGEND = 44.0
+_TWO_LINES = 40.0
+"""Pixels to the level below that leave room for a second line of figures, even one that says nothing new."""
+_ALIKE = 0.5
+"""mm: a girth this close to the body's is the body's."""
 _WORDS = {"within": "", "near": "near", "over": "over"}
 
 
@@ -44,14 +48,14 @@ def paint_axis(painter: QPainter, axis: Axis, unit: Unit, width: float) -> None:
     shown = look()
     painter.fillRect(QRectF(0, 0, width, RULER), shown.paper)
     across(painter, RULER - 1, 0, width, shown.hairline)
-    small, large = step_for(unit, axis.scale, 5.0), step_for(unit, axis.scale, 36.0)
+    small, large = step_for(unit, axis.scale, 5.0), step_for(unit, axis.scale, 28.0)
     for step, size in ((small, 4.0), (large, 8.0)):
         for girth in marks(step, axis.low + 1, axis.high):
             upright(painter, axis.x(girth), RULER - size, RULER, shown.rule)
     painter.setPen(shown.soft_ink)
     for girth in marks(large, axis.low + 1, axis.high):
-        put(painter, say_length(girth, unit), axis.x(girth), 8, fonts().small, "middle")
-    put(painter, unit, width - 8, 8, fonts().small, "right")
+        put(painter, say_exact(girth, unit), axis.x(girth), 10, fonts().small, "middle")
+    put(painter, unit, width - 10, 10, fonts().small, "right")
 
 
 def paint_bar(painter: QPainter, bar: Bar, ghost: Bar | None, axis: Axis, view: View, manner: Manner) -> None:
@@ -71,7 +75,9 @@ def paint_bar(painter: QPainter, bar: Bar, ghost: Bar | None, axis: Axis, view: 
     _grip(painter, axis.x(bar.finished), y, lit=bar.level in (manner.hover, manner.held))
 
 
-def paint_figures_of(painter: QPainter, bar: Bar, view: View, width: float, manner: Manner) -> None:
+def paint_figures_of(
+    painter: QPainter, bar: Bar, view: View, width: float, manner: Manner, room: float
+) -> None:
     """Above the line status and finished girth; below it how much was taken, in length and hundredths."""
     shown, y, right = look(), view.y(bar.walk), width - 10
     chosen = manner.place is not None and manner.place.level == bar.level
@@ -81,7 +87,8 @@ def paint_figures_of(painter: QPainter, bar: Bar, view: View, width: float, mann
     )
     colour = shown.attend if bar.status == "over" else shown.soft_ink
     painter.setPen(colour)
-    put(painter, reduction_words(bar, manner.unit, manner.fraction), right, y + 9, fonts().small, "right")
+    if room >= _TWO_LINES or abs(bar.reduction) > _ALIKE:
+        put(painter, reduction_words(bar, manner.unit, manner.fraction), right, y + 9, fonts().small, "right")
     if bar.status != "within":
         words = _WORDS[bar.status]
         put(painter, words, right - 40, y - 9, fonts().small, "right")
@@ -133,7 +140,8 @@ def paint_legend(painter: QPainter, width: float, height: float) -> None:
 
 
 def _girth(painter: QPainter, axis: Axis, girth: float, y: float, half: float, colour: QColor) -> None:
-    painter.fillRect(QRectF(axis.left, y - half, axis.x(girth) - axis.left, 2 * half), colour)
+    if girth > axis.low:
+        painter.fillRect(QRectF(axis.left, y - half, axis.x(girth) - axis.left, 2 * half), colour)
 
 
 def _torn(painter: QPainter, axis: Axis, y: float) -> None:

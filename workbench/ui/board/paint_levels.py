@@ -13,13 +13,15 @@ from workbench.ui.board.scene import Scene
 from workbench.ui.board.view import View
 from workbench.ui.look import fonts, look
 
-RULER = 26.0
+RULER = 30.0
 """Pixels of the rulers along top and left."""
-GUTTER = 200.0
+GUTTER = 204.0
 """Pixels at the left of the canvas in which the ledger stands, the ruler included."""
-_LABEL, _NEEDED, _PLACED = RULER + 10, GUTTER - 60, GUTTER - 10
-_ROW = 15.0
+_LABEL, _NEEDED, _PLACED = RULER + 12, GUTTER - 60, GUTTER - 10
+_ROW = 16.0
 """Pixels from one line of the ledger to the next."""
+_TWO_ROWS = 50.0
+"""Pixels to the level below that leave room for a row each for front and back."""
 _COLUMNS = ("a quarter", "needed", "placed")
 
 
@@ -40,8 +42,12 @@ def paint_ledger(painter: QPainter, scene: Scene, view: View, height: float, pla
     painter.fillRect(QRect(0, 0, int(GUTTER), int(height)), shown.paper)
     upright(painter, GUTTER, 0, height, shown.hairline)
     paint_guides(painter, scene, view, GUTTER, place)
+    below = -1e9
     for row in scene.rows:
-        _row(painter, row, view.y(row.walk), place is not None and place.level == row.level)
+        chosen = place is not None and place.level == row.level
+        tight = view.scale * (row.walk - below) < _TWO_ROWS
+        _row(painter, row, view.y(row.walk), chosen=chosen, tight=tight)
+        below = row.walk
 
 
 def paint_columns(painter: QPainter) -> None:
@@ -51,7 +57,7 @@ def paint_columns(painter: QPainter) -> None:
         put(painter, words, x, 0.5 * RULER, fonts().small, align)  # type: ignore[arg-type]  # one of the two
 
 
-def _row(painter: QPainter, row: LevelRow, y: float, chosen: bool) -> None:
+def _row(painter: QPainter, row: LevelRow, y: float, *, chosen: bool, tight: bool) -> None:
     """The name above the line; its figures beside it where both quarters are alike, else a row each below."""
     shown = look()
     painter.setPen(shown.selected if chosen else shown.ink)
@@ -59,7 +65,7 @@ def _row(painter: QPainter, row: LevelRow, y: float, chosen: bool) -> None:
     if len(row.quarters) == 1:
         _sums(painter, row.quarters[0], y - 9)
         return
-    for number, quarter in enumerate(row.quarters):
+    for number, quarter in enumerate((_joined(row.quarters),) if tight else row.quarters):
         middle = y + 9 + number * _ROW
         painter.setPen(shown.soft_ink)
         put(painter, quarter.label, _LABEL, middle, fonts().small)
@@ -67,12 +73,22 @@ def _row(painter: QPainter, row: LevelRow, y: float, chosen: bool) -> None:
     _open_words(painter, row, y - 9)
 
 
+def _joined(quarters: tuple[QuarterRow, ...]) -> QuarterRow:
+    """Front and back in one row, where there is no room for two."""
+    return QuarterRow(
+        " · ".join(quarter.label for quarter in quarters),
+        " · ".join(quarter.needed for quarter in quarters),
+        " · ".join(quarter.placed for quarter in quarters),
+        "".join(quarter.open_words for quarter in quarters),
+    )
+
+
 def _sums(painter: QPainter, quarter: QuarterRow, middle: float) -> None:
     shown = look()
     painter.setPen(shown.soft_ink)
-    put(painter, quarter.needed, _NEEDED, middle, fonts().small, "right")
+    put(painter, quarter.needed, _NEEDED, middle, fonts().body, "right")
     painter.setPen(shown.attend if quarter.open_words else shown.ink)
-    put(painter, quarter.placed, _PLACED, middle, fonts().small, "right")
+    put(painter, quarter.placed, _PLACED, middle, fonts().body, "right")
 
 
 def _open_words(painter: QPainter, row: LevelRow, middle: float) -> None:
@@ -80,8 +96,8 @@ def _open_words(painter: QPainter, row: LevelRow, middle: float) -> None:
     said = sorted({quarter.open_words for quarter in row.quarters if quarter.open_words})
     if said:
         painter.setPen(look().attend)
-        put(painter, ", ".join(said), _PLACED, middle, fonts().small, "right")
-        draw_mark(painter, "attend", QPointF(_LABEL - 6, middle), 3.5, look().attend)
+        put(painter, ", ".join(said), _PLACED, middle, fonts().body, "right")
+        draw_mark(painter, "attend", QPointF(RULER + 4, middle), 3.5, look().attend)
 
 
 def row_at(scene: Scene, view: View, pixel: QPointF) -> LevelRow | None:

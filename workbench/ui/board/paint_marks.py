@@ -37,7 +37,7 @@ def paint_figures(
         if figure.key == chosen or figure.key == hover:
             _frame(painter, box.adjusted(-4, 0, 4, 0), figure.key == chosen)
         painter.setPen(shown.selected)
-        put(painter, figure.words, box.center().x(), box.center().y(), fonts().small, "middle")
+        put(painter, figure.words, box.center().x(), box.center().y(), fonts().body, "middle")
         if figure.pinned:
             _pin(painter, figure.pin_at(view))
 

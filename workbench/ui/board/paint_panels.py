@@ -5,8 +5,9 @@ from __future__ import annotations
 from PySide6.QtCore import QLineF, QPointF, Qt
 from PySide6.QtGui import QPainter, QTransform
 
+from workbench.body import LevelName
 from workbench.draft import Place
-from workbench.ui.board.lettering import put, width_of
+from workbench.ui.board.lettering import box_of, put, width_of
 from workbench.ui.board.pens import faint, pen
 from workbench.ui.board.polygons import polygon
 from workbench.ui.board.scene import Scene, Shape, edge_names
@@ -15,8 +16,11 @@ from workbench.ui.look import fonts, look
 
 _SMALLEST_TEXT_SCALE = 0.35
 """Pixels a millimetre below which words on a panel would only be in the way."""
-_WIDTH_ROOM, _NAME_ROOM = 30.0, 10.0
-"""Pixels that must be left beside a width or a name for it to be written."""
+_WIDTH_ROOM, _NAME_ROOM, _NAME_DROP = 14.0, 4.0, 14.0
+"""Pixels that must be left beside a width or a name for it to be written, and from the hem to the name."""
+_OPENING = "opening"
+_BESIDE = 14.0
+"""mm beside a panel that its name may take up."""
 
 
 def paint_panels(painter: QPainter, scene: Scene, view: View, place: Place | None) -> None:
@@ -48,9 +52,20 @@ def paint_names(painter: QPainter, scene: Scene, view: View) -> None:
     """The name of each panel, and how wide it is at its levels."""
     if view.scale < _SMALLEST_TEXT_SCALE:
         return
+    taken = {(figure.panel, figure.key.level) for figure in scene.figures if figure.below(view)}
     for shape in scene.shapes:
-        _name(painter, scene, shape, view)
-        _widths(painter, scene, shape, view)
+        _name(painter, shape, view)
+        _widths(painter, scene, shape, view, taken)
+    if scene.layout == "block" and scene.outcome.design.opening_mm > 0:
+        _opening(painter, scene, view)
+
+
+def _opening(painter: QPainter, scene: Scene, view: View) -> None:
+    """What is left of the block at the centre back is no intake: it is half of the opening."""
+    right = sum(scene.outcome.blocks.values())
+    x = view.x(right - 0.25 * scene.outcome.design.opening_mm)
+    painter.setPen(look().soft_ink)
+    put(painter, _OPENING, x, view.y(scene.bounds[1]) + _NAME_DROP, fonts().small, "middle")
 
 
 def _block(painter: QPainter, scene: Scene) -> None:
@@ -108,30 +123,41 @@ def _stitch_lines(painter: QPainter, scene: Scene) -> None:
 def _selected_edges(painter: QPainter, scene: Scene, place: Place) -> None:
     painter.setPen(pen(look().selected, 3.0))
     for shape in scene.shapes:
-        for name in edge_names(place.line, place.seam, shape):
+        for name in edge_names(place.line if place.point is None else None, place.seam, shape):
             painter.drawPolyline(polygon(shape.edge(name)))
 
 
-def _name(painter: QPainter, scene: Scene, shape: Shape, view: View) -> None:
-    """Halfway from the waist up to the level above it, where every panel of every style is."""
-    above = next((row.walk for row in scene.rows if row.walk > 0), 60.0)
-    line = shape.levels.get("waist")
-    middle = line.at(line.size() // 2).x() if line is not None else 0.5 * (shape.box[0] + shape.box[2])
-    room = view.scale * (shape.box[2] - shape.box[0])
+def _name(painter: QPainter, shape: Shape, view: View) -> None:
+    """Under the hem, clear of figures and handles, on paper so that no level line runs through it."""
+    left, _, right, _ = shape.box
+    words = shape.panel.name
     font = fonts().strong
-    if room > width_of(shape.panel.name, font) + _NAME_ROOM:
-        painter.setPen(look().ink)
-        put(painter, shape.panel.name, view.x(middle), view.y(0.5 * above), font, "middle")
+    if width_of(words, font) + _NAME_ROOM > view.scale * (right - left + _BESIDE):
+        font = fonts().small
+    if width_of(words, font) > view.scale * (right - left + _BESIDE):
+        return
+    at = view.at(0.5 * (left + right), _lowest(shape))
+    box = box_of(words, at.x(), at.y() + _NAME_DROP, font, "middle")
+    painter.fillRect(box.adjusted(-3, 2, 3, -2), look().paper)
+    painter.setPen(look().ink)
+    put(painter, words, at.x(), at.y() + _NAME_DROP, font, "middle")
 
 
-def _widths(painter: QPainter, scene: Scene, shape: Shape, view: View) -> None:
-    """Below the middle of each level line, unless a line or the name is too close."""
-    font = fonts().small
+def _lowest(shape: Shape) -> float:
+    """The lowest mm that the panel, or its cut line, comes down to; Qt calls the smaller y the top."""
+    return shape.box[1] if shape.cut is None else shape.cut.boundingRect().top()
+
+
+def _widths(
+    painter: QPainter, scene: Scene, shape: Shape, view: View, taken: set[tuple[int, LevelName]]
+) -> None:
+    """Below the middle of each level line, where the intake figures leave room for it."""
+    font = fonts().body
     painter.setPen(look().soft_ink)
     for level, line in shape.levels.items():
         width = shape.panel.widths[level]
         words = scene.say(width)
-        if view.scale * width < width_of(words, font) + _WIDTH_ROOM:
+        if (shape.panel.index, level) in taken or view.scale * width < width_of(words, font) + _WIDTH_ROOM:
             continue
         middle: QPointF = line.at(line.size() // 2)
         put(painter, words, view.x(middle.x()), view.y(middle.y()) + 9, font, "middle")

@@ -8,9 +8,6 @@ from workbench.body import LEVEL_LABEL, LevelName
 from workbench.draft import LedgerLine, Outcome
 from workbench.ui.board.figures import Say
 
-_SAME = 0.05
-"""mm: quarters closer than this are told in one row."""
-
 
 @dataclass(frozen=True)
 class QuarterRow:
@@ -48,8 +45,7 @@ def rows_of(outcome: Outcome, say: Say) -> tuple[LevelRow, ...]:
 
 def _quarters(outcome: Outcome, level: LevelName, say: Say) -> tuple[QuarterRow, ...]:
     front, back = outcome.line("front", level), outcome.line("back", level)
-    alike = front.closes and back.closes and abs(front.needed - back.needed) < _SAME
-    if alike:
+    if front.closes and back.closes and say(front.needed) == say(back.needed):
         return (_row("", front, say),)
     return (_row("front", front, say), _row("back", back, say))
 

@@ -9,7 +9,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPixmap
 from PySide6.QtWidgets import QWidget
 
-from workbench.body import Unit, say_length
+from workbench.body import Unit, say_exact
 from workbench.ui.board.lettering import put
 from workbench.ui.board.paint_levels import GUTTER, RULER, paint_columns
 from workbench.ui.board.pens import across, faint, upright
@@ -119,7 +119,7 @@ class TopRuler(_Ruler):
             for mm in marks(step, low, high):
                 upright(painter, view.x(mm), RULER - size, RULER, look().rule)
         for mm in marks(step, low, high):
-            put(painter, say_length(mm, self._unit), view.x(mm) + 4, 9, fonts().small)
+            put(painter, say_exact(mm, self._unit), view.x(mm) + 4, 10, fonts().small)
         across(painter, RULER - 1, 0, self.width(), look().hairline)
         painter.fillRect(QRectF(0, 0, GUTTER, RULER - 1), look().paper)
         paint_columns(painter)
@@ -141,7 +141,7 @@ class SideRuler(_Ruler):
             for mm in marks(step, low, high):
                 across(painter, view.y(mm), RULER - size, RULER, look().rule)
         for mm in marks(step, low, high):
-            put(painter, say_length(mm, self._unit), 3, view.y(mm) - 8, fonts().small)
+            put(painter, say_exact(mm, self._unit), RULER - 6, view.y(mm) - 8, fonts().small, "right")
         upright(painter, RULER - 1, RULER, bottom, look().hairline)
 
     def _mark_hand(self, painter: QPainter, hand: QPointF) -> None:

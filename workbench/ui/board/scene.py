@@ -7,7 +7,7 @@ hit by the pointer and what is measured can never be of different drafts.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 
 import numpy as np
@@ -16,12 +16,15 @@ from PySide6.QtGui import QPolygonF
 from workbench.body import Fraction, LevelName, Unit, say_length
 from workbench.draft import LineName, Outcome, Panel
 from workbench.pieces import cut_outlines
-from workbench.sheets import Layout, Placement, placements
+from workbench.sheets import GAP, Layout, Placement, placements
 from workbench.ui.board.figures import Figure, figures_of
 from workbench.ui.board.handles import Handle, handles_of
 from workbench.ui.board.polygons import Array, polygon
 from workbench.ui.board.rows import LevelRow, rows_of
 from workbench.ui.board.view import Bounds
+
+_GAP, _CUT_GAP = 14.0, 6.0
+"""mm between stitch lines, or between cut lines: closer than on paper, to see the panels larger."""
 
 
 @dataclass(frozen=True)
@@ -97,6 +100,8 @@ class Scene:
         boxes = np.array([shape.box for shape in self.shapes])
         left, bottom = boxes[:, :2].min(axis=0)
         right, top = boxes[:, 2:].max(axis=0)
+        if self.layout == "block":
+            right = max(right, sum(self.outcome.blocks.values()))
         return float(left), float(min(bottom, low)), float(right), float(max(top, high))
 
     @property
@@ -129,12 +134,20 @@ def scene_of(
 
     The panels of ``hold`` stay where they lie, so that a drag shows against its start.
     """
-    placed = placements(outcome, layout)
+    placed = _closer(placements(outcome, layout), layout, allowance)
     if hold is not None and hold.layout == layout and len(hold.placements) == len(placed):
         placed = hold.placements
     shapes = tuple(_shapes(outcome, placed, allowance if layout != "block" else 0.0))
     alike = sums.design.panel_count == outcome.design.panel_count
     return Scene(outcome, sums if alike else outcome, layout, unit, fraction, shapes, placed)
+
+
+def _closer(placed: tuple[Placement, ...], layout: Layout, allowance: float) -> tuple[Placement, ...]:
+    """The same placements with less between them; those on the block are where they are."""
+    if layout == "block":
+        return placed
+    less = GAP - (2 * allowance + _CUT_GAP if allowance > 0 else _GAP)
+    return tuple(replace(p, dx=p.dx + (less if p.flip else -less) * p.panel) for p in placed)
 
 
 def _shapes(outcome: Outcome, placed: tuple[Placement, ...], allowance: float) -> Iterator[Shape]:

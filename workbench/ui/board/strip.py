@@ -123,10 +123,12 @@ class Strip(QWidget):
         held = self._gesture.bar.level if isinstance(self._gesture, BarDrag) else None
         manner = Manner(project.unit, project.fraction, self._place, self._hover, held)
         axis, view = self.axis, self._sight.view
+        below = -1e9
         for bar in self._bars:
             self._paint_line(painter, bar)
             paint_bar(painter, bar, self._ghosts.get(bar.level), axis, view, manner)
-            paint_figures_of(painter, bar, view, self.width(), manner)
+            paint_figures_of(painter, bar, view, self.width(), manner, view.scale * (bar.walk - below))
+            below = bar.walk
 
     def _paint_line(self, painter: QPainter, bar: Bar) -> None:
         """The level line, come over from the canvas."""
