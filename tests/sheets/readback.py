@@ -5,11 +5,12 @@ from __future__ import annotations
 import ctypes
 from dataclasses import dataclass
 from io import BytesIO
+from typing import Any
 
 import numpy as np
 import pikepdf
-import pypdfium2
-import pypdfium2.raw as raw
+import pypdfium2  # type: ignore[import-untyped]
+import pypdfium2.raw as raw  # type: ignore[import-untyped]
 from numpy.typing import NDArray
 
 Array = NDArray[np.float64]
@@ -43,7 +44,7 @@ class StreamReader:
             self._do(str(instruction.operator), list(instruction.operands))
         return self.lines
 
-    def _do(self, order: str, values: list[object]) -> None:
+    def _do(self, order: str, values: list[Any]) -> None:
         if order == "q":
             self.saved.append((self.matrix, self.clip, self.dashed))
         elif order == "Q":
@@ -107,8 +108,8 @@ def _path(obj: pypdfium2.PdfObject) -> Array | None:
         points.append((x.value, y.value))
     a, b, c, d, e, f = obj.get_matrix().get()
     flat = np.array(points)
-    turned = flat @ np.array([[a, b], [c, d]]) + np.array([e, f])
-    return turned * MM
+    turned: Array = flat @ np.array([[a, b], [c, d]]) + np.array([e, f])
+    return np.asarray(turned * MM)
 
 
 def text_of(pdf: bytes) -> list[str]:

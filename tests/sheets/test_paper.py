@@ -11,7 +11,7 @@ from workbench.sheets.sheetmap import row_letters
 
 
 def iso_216(number: int) -> tuple[int, int]:
-    """ISO 216: A0 is a square metre of sides 1 to the root of 2, 841 x 1189 mm; each next halves the longer side."""
+    """ISO 216: A0 is 841 x 1189 mm; each next size halves the longer side."""
     width, height = 841, 1189
     for _ in range(number):
         width, height = height // 2, width

@@ -24,7 +24,7 @@ SPACE = 6.0
 _MOST_COLUMNS_TRIED = 14
 _FEW_COLUMNS_TRIED = 4
 _MANY_COLUMNS = 30
-"""Past so many columns a sheet is a shred of paper, and looking at every width of shelf would take seconds."""
+"""Past so many columns a sheet is a shred of paper, and trying every width of shelf would take seconds."""
 _EPS = 1e-6
 
 

@@ -125,7 +125,8 @@ def _check_roll(paper: PaperSize, names: list[str], lines: tuple[Array, ...]) ->
             )
     if paper.print_width < SQUARE_INCHES:
         raise PrintError(
-            f"A roll of {said(paper.width)} is too narrow for the 4 in square that shows whether a print is true."
+            f"A roll of {said(paper.width)} is too narrow for the 4 in square "
+            "that shows whether a print is true to size."
         )
 
 

@@ -31,7 +31,7 @@ _EDGE = 0.25
 """Half a line's width and a little: lines on the very edge of what is printed stay whole."""
 _MARK = LineStyle(0.25, INK)
 _MARK_RADIUS = 3.2
-_NUMBER, _TINY = 4.0, 2.3
+_NAME, _NUMBER, _TINY = 8.4, 4.0, 2.3
 _CAPTION_SIZES = ((66.0, 19.5), (46.0, 19.5))
 
 
@@ -181,7 +181,9 @@ def _draw_caption(pen: Pen, tile: Tile, sheets: SheetMap, here: list[InkedPanel]
     else:
         colour, soft = INK, SOFT
         pen.rectangle(spot.left, spot.bottom, spot.width, spot.height, fill=WHITE)
-    pen.text(spot.left, spot.top - 6.2, tile.name, 8.4, bold=True, colour=colour)
+    pen.text(spot.left, spot.top - 6.2, tile.name, _NAME, bold=True, colour=colour)
+    beside = spot.left + text_width(tile.name, _NAME, bold=True) + 2.0
+    pen.text(beside, spot.top - 6.2, "print at 100 %", 2.8, bold=True, colour=colour)
     for number, line in enumerate(lines):
         y = spot.top - 9.4 - 3.15 * number
         pen.text(spot.left, y, fitted(line, 2.4, spot.width), 2.4, colour=soft)
@@ -189,7 +191,7 @@ def _draw_caption(pen: Pen, tile: Tile, sheets: SheetMap, here: list[InkedPanel]
 
 def _caption_lines(tile: Tile, sheets: SheetMap, here: list[InkedPanel], words: SheetWords) -> Iterator[str]:
     page = words.first_page + tile.number - 1
-    yield f"{tile.name} of {len(sheets.tiles)} sheets · page {page} of {words.pages} · print at 100 %"
+    yield f"{tile.name} of {len(sheets.tiles)} sheets · page {page} of {words.pages}"
     yield ", ".join(panel.name for panel in here)
     if words.client:
         yield words.client
