@@ -9,11 +9,13 @@ from pathlib import Path
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 import pytest
-from pytestqt.qtbot import QtBot
+from PySide6.QtCore import QEvent
+from PySide6.QtWidgets import QApplication
 
 from workbench.document import Project, Session, new_project, set_measurement
 from workbench.ui.asking import Answer, Asking
 from workbench.ui.desk import Desk
+from workbench.ui.look import look
 from workbench.ui.settings import PLACE, Settings
 from workbench.ui.style import dress
 
@@ -43,11 +45,18 @@ def settings(tmp_path: Path) -> Settings:
     return Settings(tmp_path / "window.ini")
 
 
-@pytest.fixture
-def dressed(qtbot: QtBot) -> Iterator[None]:
-    dress("light")
+@pytest.fixture(autouse=True)
+def _swept(qapp: QApplication) -> Iterator[None]:
+    """Really delete what a test has let go, or every later change of look dresses it once more."""
     yield
-    dress("light")
+    qapp.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+
+
+@pytest.fixture
+def dressed(qapp: QApplication) -> None:
+    """Light, whatever the test before has left."""
+    if look().dark or not qapp.styleSheet():
+        dress("light")
 
 
 @pytest.fixture

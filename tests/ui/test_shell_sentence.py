@@ -60,7 +60,7 @@ def test_what_stands_behind_is_announced_with_its_weight(foot: Foot, desk: Desk)
 
 def test_it_counts_what_stands_behind(foot: Foot, desk: Desk) -> None:
     draw_in(desk, 5)
-    assert foot.more.text() == f"and {len(desk.picture.findings) - 1} more"
+    assert foot.more.text() == f" and {len(desk.picture.findings) - 1} more"
     assert foot.more.isVisible()
 
 

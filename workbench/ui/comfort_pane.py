@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
-from workbench.body import CAUTIONS, say_with_unit
+from workbench.body import CAUTIONS, say_length, say_with_unit
 from workbench.document import Picture
 from workbench.draft import Finding
 from workbench.ui.comfort_picture import ComfortPicture
@@ -31,7 +31,7 @@ class ComfortPane(QWidget):
         self.most = _wrapped("")
         self.take = QPushButton("Take it")
         self.take.setAccessibleName("Take the most that keeps every limit")
-        self.findings = FindingList()
+        self._found, self.findings = _heading("Findings"), FindingList()
         self.shut = QPushButton("Close")
         self.shut.setObjectName("quiet")
         self.shut.setAccessibleName("Close the comfort pane")
@@ -67,7 +67,7 @@ class ComfortPane(QWidget):
         taking.setContentsMargins(3 * GRID, 0, 3 * GRID, 0)
         taking.addWidget(self.take, 0, Qt.AlignmentFlag.AlignLeft)
         column.addLayout(taking)
-        column.addWidget(_heading("Findings"))
+        column.addWidget(self._found)
         column.addWidget(self.findings)
         column.addWidget(_heading("Cautions"))
         for sentence in CAUTIONS:
@@ -90,6 +90,7 @@ class ComfortPane(QWidget):
         self.most.setText(_WAITING if comfort is None else _most(picture, comfort.largest_reduction))
         findings = comfort.findings if comfort else ()
         texts = [finding.text(project.unit, project.fraction) for finding in findings]
+        self._found.setVisible(bool(findings))
         self.findings.show_findings(findings, texts)
 
     def on_chosen(self, finding: Finding) -> None:
@@ -100,6 +101,8 @@ class ComfortPane(QWidget):
 def _most(picture: Picture, largest: float) -> str:
     """The figure both ways, because mixing them up is the usual mistake."""
     unit, fraction = picture.project.unit, picture.project.fraction
+    if say_length(abs(largest), unit, fraction) == "0":
+        return "Nothing: at these girths the limits leave nothing to draw in at the waist."
     if largest < 0:
         ease = say_with_unit(-largest, unit, fraction)
         return f"The limits leave nothing to draw in at the waist: they ask for {ease} of ease round her."

@@ -96,7 +96,7 @@ class Foot(QWidget):
         self.more.setVisible(bool(others))
         if not others:
             return
-        mark, text = mark_of(others[0]), f"and {len(others)} more"
+        mark, text = mark_of(others[0]), f" and {len(others)} more"
         if (mark, text, look()) != self._more_shown:
             self._more_shown = (mark, text, look())
             self.more.setText(text)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TypeVar
 
 from PySide6.QtCore import QByteArray, QSettings, QStandardPaths
 
@@ -14,6 +15,7 @@ from workbench.ui.look import Scheme
 PLACE = "CORSET_WORKBENCH_SETTINGS"
 """Environment variable that names another settings file."""
 KEPT_FILES = 8
+Word = TypeVar("Word", bound=str)
 
 
 class Settings:
@@ -89,10 +91,10 @@ class Settings:
         """Keep a yes or no."""
         self._kept.setValue(name, on)
 
-    def word(self, name: str, words: Sequence[str]) -> str:
+    def word(self, name: str, words: Sequence[Word]) -> Word:
         """A kept word out of several; the first of them when none was kept."""
         kept = self._kept.value(name)
-        return kept if isinstance(kept, str) and kept in words else words[0]
+        return next((word for word in words if word == kept), words[0])
 
     def keep_word(self, name: str, word: str) -> None:
         """Keep a word."""

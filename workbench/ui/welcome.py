@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -141,7 +141,6 @@ class Welcome(QFrame):
         for choice in self.choices.values():
             choice.clicked.connect(self.on_choice_clicked)
         self._arrange()
-        self._dress()
 
     def _arrange(self) -> None:
         title = QLabel("What will you draft?")
@@ -173,17 +172,11 @@ class Welcome(QFrame):
             if choice is self.sender():
                 self.new_chosen.emit(style)
 
-    def changeEvent(self, event: QEvent) -> None:
-        """Follow the look."""
-        super().changeEvent(event)
-        if event.type() == QEvent.Type.ApplicationPaletteChange:
-            self._dress()
-
-    def _dress(self) -> None:
-        palette = self.palette()
-        palette.setColor(self.backgroundRole(), look().paper)
-        self.setPalette(palette)
-        self.setAutoFillBackground(True)
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """On paper, as everything that is drawn."""
+        painter = QPainter(self)
+        painter.fillRect(self.rect(), look().paper)
+        painter.end()
 
 
 def demo_title(path: Path) -> str:

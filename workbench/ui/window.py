@@ -10,6 +10,7 @@ from PySide6.QtGui import QCloseEvent, QResizeEvent
 from PySide6.QtWidgets import QDockWidget, QMainWindow, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from workbench.document import Picture, Session, new_project
+from workbench.sheets import Layout
 from workbench.ui.actions import Actions, Menus, UndoKeys, show_new_icon, tool_bar
 from workbench.ui.asking import Asking
 from workbench.ui.board import Board
@@ -24,7 +25,7 @@ from workbench.ui.settings import Settings
 from workbench.ui.welcome import Welcome, demo_title
 
 PROGRAM = "Corset workbench"
-LAYOUTS = ("apart", "block", "both")
+LAYOUTS: tuple[Layout, ...] = ("apart", "block", "both")
 _SMALLEST = (960, 600)
 _USUAL = (1360, 820)
 _FORM_WIDTH = 78 * GRID
@@ -105,7 +106,9 @@ class Window(QMainWindow):
     # --- what is shown -------------------------------------------------------------------
 
     def show_work(self) -> None:
-        """Turn to the open project."""
+        """Turn to the open project; its form is wanted first where there is no room for comfort too."""
+        if self.width() < _WIDE:
+            self.deeds["comfort"].setChecked(False)
         self._turn_to(self._work)
         self.board.fit()
 
