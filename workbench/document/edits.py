@@ -28,7 +28,7 @@ from workbench.draft import (
 from workbench.draft import take_the_most as most_of
 
 
-def with_design(project: Project, **changes: object) -> Project:
+def _with_design(project: Project, **changes: object) -> Project:
     """The project with some fields of its design replaced."""
     return replace(project, design=replace(project.design, **changes))  # type: ignore[arg-type]  # fields by name
 
@@ -57,29 +57,29 @@ def set_reduction(project: Project, level: LevelName, mm: float) -> Project:
     shared = project.design.rule == "one_figure" and level == "underbust"
     name = "waist" if shared else level
     reductions = replace(project.design.reductions, **{name: usable(mm, "The reduction")})
-    return with_design(project, reductions=reductions)
+    return _with_design(project, reductions=reductions)
 
 
 def set_rule(project: Project, rule: Rule) -> Project:
     """The project with waist and underbust on one figure, or each on its own."""
-    return with_design(project, rule=rule)
+    return _with_design(project, rule=rule)
 
 
 def set_opening(project: Project, mm: float) -> Project:
     """The project with another opening at the centre back, as worn."""
-    return with_design(project, opening_mm=_not_negative(mm, "The opening"))
+    return _with_design(project, opening_mm=_not_negative(mm, "The opening"))
 
 
 def set_front_share(project: Project, share: float) -> Project:
     """The project with another part, 0 to 1, of the finished half girth in front."""
     if not 0 < share < 1:
         raise ValueError("The front’s share must lie between 0 and 100 %.")
-    return with_design(project, front_share=float(share))
+    return _with_design(project, front_share=float(share))
 
 
 def set_allowance(project: Project, mm: float) -> Project:
     """The project with another seam allowance."""
-    return with_design(project, allowance_mm=_not_negative(mm, "The seam allowance"))
+    return _with_design(project, allowance_mm=_not_negative(mm, "The seam allowance"))
 
 
 def set_style(project: Project, style: Style) -> Project:
@@ -120,7 +120,7 @@ def set_limit(project: Project, key: str, value: float) -> Project:
     if key not in {field.name for field in fields(Limits)}:
         raise ValueError(f"There is no limit called “{key}”.")
     limits = replace(project.limits, **{key: float(value)})
-    problem = limit_problem(limits)
+    problem = limit_problem(limits, project.unit)
     if problem:
         raise ValueError(problem)
     return replace(project, limits=limits)

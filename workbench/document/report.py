@@ -9,6 +9,7 @@ import numpy as np
 from workbench.body import CAUTIONS, Body
 from workbench.document.picture import Picture
 from workbench.document.project import Project
+from workbench.document.records import plain
 from workbench.draft import Comfort, Draft, Finding, Judgement, LedgerLine, Level, Outcome, Panel, SeamLine
 
 Data = dict[str, Any]
@@ -46,6 +47,9 @@ def report(picture: Picture, name: str) -> Data:
         "style": project.design.style,
         "rule": project.design.rule,
         "opening_mm": project.design.opening_mm,
+        "front_share": project.design.front_share,
+        "allowance_mm": project.design.allowance_mm,
+        "limits": plain(project.limits),
         "measurements": _measurements(project, body),
         "levels": [_level(level, comfort.at(level.name)) for level in outcome.levels],
         "intake": {quarter: _intake(outcome, quarter) for quarter in ("front", "back")},

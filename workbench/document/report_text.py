@@ -17,6 +17,7 @@ from workbench.draft import Comfort, Draft, LedgerLine, Outcome, QuarterName, se
 WIDTH = 96
 _UNIT_AFTER = re.compile(r"(?<=[\d¼-¾⅐-⅞₀-₉]) (?=(?:in|cm|%)(?:\W|$))")
 """The blank between a figure and its unit, which must not be torn apart at the end of a line."""
+_KEEP = "\u00a0"
 _STATUS_WORDS = {"within": "within", "near": "near your limit", "over": "above the limit you set"}
 
 
@@ -84,8 +85,9 @@ def _section(title: str, lines: Iterable[str]) -> Iterator[str]:
 
 def _bullets(sentences: Iterable[str]) -> Iterator[str]:
     for sentence in sentences:
-        joined = _UNIT_AFTER.sub("\u00a0", sentence)
-        yield from wrap(joined, WIDTH - 4, initial_indent="- ", subsequent_indent="  ")
+        joined = _UNIT_AFTER.sub(_KEEP, sentence)
+        lines = wrap(joined, WIDTH - 4, initial_indent="- ", subsequent_indent="  ")
+        yield from (line.replace(_KEEP, " ") for line in lines)
 
 
 def _table(rows: Sequence[Sequence[str]], words: Sequence[int] = (0,)) -> Iterator[str]:
