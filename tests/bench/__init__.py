@@ -1,0 +1,4 @@
+"""How long things take.
+
+``python -m tests.bench`` prints the table, ``pytest -m bench`` holds it to its bounds.
+"""
