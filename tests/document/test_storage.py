@@ -117,9 +117,10 @@ def test_name_that_is_too_long(tmp_path: Path) -> None:
 
 @posix
 def test_long_name_that_just_fits(tmp_path: Path) -> None:
-    path = tmp_path / ("x" * 240 + ".bodice")
-    write_project(example(), path)
-    assert read_project(path) == example()
+    for name in ("x" * 248 + ".bodice", "袖" * 82 + ".bodice"):
+        path = tmp_path / name
+        write_project(example(), path)
+        assert read_project(path) == example()
 
 
 @pytest.mark.skipif(not Path("/proc/self").is_dir(), reason="a folder that nobody can write, root included")
@@ -182,14 +183,14 @@ def test_full_disk(tmp_path: Path) -> None:
 def test_what_an_interrupted_save_left_behind_goes_at_the_next_save(tmp_path: Path) -> None:
     path = tmp_path / "a.bodice"
     old, fresh = tmp_path / ".a.bodice.0011aabb.part", tmp_path / ".a.bodice.2233ccdd.part"
-    stranger = tmp_path / ".b.bodice.0011aabb.part"
-    for left in (old, fresh, stranger):
+    strangers = {tmp_path / ".b.bodice.0011aabb.part", tmp_path / ".a.bodice.sleeve.part"}
+    for left in (old, fresh, *strangers):
         left.write_bytes(b"half")
     hour_ago = time.time() - STALE_SECONDS - 60
-    for left in (old, stranger):
+    for left in (old, *strangers):
         os.utime(left, (hour_ago, hour_ago))
     write_whole(path, b"one")
-    assert set(tmp_path.iterdir()) == {path, fresh, stranger}
+    assert set(tmp_path.iterdir()) == {path, fresh, *strangers}
 
 
 def test_a_file_that_grows_while_it_is_read_stays_bounded(tmp_path: Path) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import secrets
 import stat
 import time
@@ -61,7 +62,7 @@ def write_whole(path: Path, data: bytes) -> None:
     try:
         target = _target(path)
         mode = _mode(target, path)
-        part = target.with_name(f".{target.name[:100]}.{secrets.token_hex(4)}.part")
+        part = target.with_name(f"{_part_stem(target)}{secrets.token_hex(4)}.part")
         try:
             _write_part(part, data, mode)
             os.replace(part, target)
@@ -100,11 +101,17 @@ def _mode(target: Path, path: Path) -> int | None:
 def _write_part(part: Path, data: bytes, mode: int | None) -> None:
     flags = os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0)
     with open(os.open(part, flags, 0o666), "wb") as file:
+        if mode is not None:
+            # before a word of it is written: what was private is never readable for a moment
+            part.chmod(mode)
         file.write(data)
         file.flush()
         os.fsync(file.fileno())
-    if mode is not None:
-        part.chmod(mode)
+
+
+def _part_stem(target: Path) -> str:
+    """How the names of half-written files begin; short enough for any file system, whatever the letters."""
+    return f".{target.name[:40]}."
 
 
 def _settle(target: Path) -> None:
@@ -115,10 +122,10 @@ def _settle(target: Path) -> None:
             os.fsync(folder)
         finally:
             os.close(folder)
+    ours = re.compile(re.escape(_part_stem(target)) + r"[0-9a-f]{8}\.part")
     with suppress(OSError):
         for left in target.parent.iterdir():
-            ours = left.name.startswith(f".{target.name[:100]}.") and left.name.endswith(".part")
-            if ours and time.time() - left.stat().st_mtime > STALE_SECONDS:
+            if ours.fullmatch(left.name) and time.time() - left.stat().st_mtime > STALE_SECONDS:
                 left.unlink()
 
 
