@@ -115,9 +115,7 @@ class Entry(QLineEdit):
         """An estimate stands in italics, so that it is never taken for a measurement."""
         italic = not self.text() and bool(self.placeholderText())
         if italic != self.font().italic():
-            leaning = QFont(fonts().body)
-            leaning.setItalic(italic)
-            self.setFont(leaning)
+            self.setFont(_leaning(italic))
 
     def _make_room(self) -> None:
         width = self.fontMetrics().horizontalAdvance(self._suffix) + GRID if self._suffix else 0
@@ -188,7 +186,7 @@ class Entry(QLineEdit):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         if self._suffix:
             painter.setPen(look().soft_ink)
-            painter.setFont(fonts().body)
+            painter.setFont(_leaning(False))
             place = self.rect().adjusted(0, 0, -2 * GRID, 0)
             painter.drawText(place, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, self._suffix)
         painter.setBrush(Qt.BrushStyle.NoBrush)
@@ -202,3 +200,10 @@ class Entry(QLineEdit):
         if self.hasFocus():
             return QPen(look().selected, 2)
         return QPen(look().rule if self.isEnabled() else look().hairline, 1)
+
+
+def _leaning(italic: bool) -> QFont:
+    """The body font, upright or not. Upright must be said: a painter takes the rest from its widget."""
+    font = QFont(fonts().body)
+    font.setItalic(italic)
+    return font

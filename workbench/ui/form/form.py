@@ -103,7 +103,7 @@ class Form(QWidget):
         rows.addStretch(1)
         self._area.setWidget(inside)
         self.take.hide()
-        column = QVBoxLayout(self)
+        self._column = column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self._head())
@@ -160,7 +160,13 @@ class Form(QWidget):
     def show_taking(self, key: str) -> None:
         """Show where the tape goes."""
         self.take.show_measurement(key)
-        self.take.show()
+        if self.take.isHidden():
+            self.take.show()
+            # The rows have less room now; the field in hand must not end up behind the drawing.
+            self._column.activate()
+            focused = QApplication.focusWidget()
+            if focused is not None and self._area.isAncestorOf(focused):
+                self._area.ensureWidgetVisible(focused, 0, 4 * GRID)
 
     def show_selected(self, place: Place | None) -> None:
         """Light up the field that a finding names, and bring it into sight."""

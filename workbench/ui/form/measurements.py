@@ -161,7 +161,8 @@ class Measurements(Section):
 
     def summary(self, picture: Picture) -> str:
         """How many are taken, and how many estimated."""
-        taken = f"{len(picture.project.measurements)} taken"
+        count = len(picture.project.measurements)
+        taken = f"{count} taken" if count else "none taken yet"
         body: Body | None = picture.body
         return f"{taken}, {len(body.estimated)} estimated" if body and body.estimated else taken
 

@@ -110,6 +110,8 @@ def _judged(level: Level, judgement: Judgement, project: Project) -> tuple[str, 
         return f"{amount}: above the limit you set, {most} ({judgement.reason}).", "over"
     if judgement.status == "near":
         return f"{amount}: near the limit you set, {most} ({judgement.reason}).", "near"
+    if not level.reduction and level.name != "waist":
+        return "", None
     return f"{amount}: within {judgement.reason}, at most {most}.", "within"
 
 

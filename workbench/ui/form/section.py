@@ -205,13 +205,19 @@ class Section(QWidget):
             return True
         self.build()
         whole = wanted.lower() in self.title.lower()
-        found = [row for row in self.rows if row.wanted and (whole or row.is_called(wanted))]
-        for row in self.rows:
-            row.show_found(row in found)
-        self._searched = bool(found)
+        found = [row.wanted and (whole or row.is_called(wanted)) for row in self.rows]
+        self._show_found(found)
+        self._searched = any(found)
         self.setVisible(self._searched)
         self._settle()
         return self._searched
+
+    def _show_found(self, found: list[bool]) -> None:
+        """Show the rows found, and over them their heading, which names the columns."""
+        below = False
+        for row, here in zip(reversed(self.rows), reversed(found), strict=True):
+            row.show_found(below if isinstance(row, Heading) else here)
+            below = not isinstance(row, Heading) and (below or here)
 
     def row_of(self, field: str, seam: int | None) -> Row | None:
         """The row of a field as findings name it; None where it is not in this section."""
