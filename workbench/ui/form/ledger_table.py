@@ -83,8 +83,10 @@ class Cells(QTableView):
                 self._model.unpin(picked)
         elif event.matches(QKeySequence.StandardKey.Copy):
             QGuiApplication.clipboard().setText(self._picked())
-        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self._model.is_editable(index):
-            self.edit(index)
+        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            # An editor lets the key through to here once more after it has taken it.
+            if self.state() != QAbstractItemView.State.EditingState and self._model.is_editable(index):
+                self.edit(index)
         else:
             super().keyPressEvent(event)
 

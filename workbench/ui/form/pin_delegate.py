@@ -18,7 +18,7 @@ _ENDING = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Tab, Qt.Key.Key_Backt
 def needed_width(column: Column) -> int:
     """Room for the heading of a column, and for a figure such as “short 1⅛” where it may stand."""
     widest = "short 1⅛" if column.kind == "gap" else column.label
-    return max(QFontMetrics(fonts().small).horizontalAdvance(widest) + 2 * _PADDING + 4, 12 * GRID)
+    return max(QFontMetrics(fonts().small).horizontalAdvance(widest) + 2 * _PADDING + 1, 12 * GRID)
 
 
 class PinDelegate(QStyledItemDelegate):
