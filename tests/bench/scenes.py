@@ -169,6 +169,7 @@ _BARE = _FIRST_PAINT + "window = QMainWindow(); window.show(); app.exec()"
 
 def first_paint() -> Timing:
     """From the start of the process until the window with a project in it has been painted."""
+    _child(_WHOLE, str(TWELVE_PANELS))  # the first start compiles the modules, and no later one does
     whole = sorted(_child(_WHOLE, str(TWELVE_PANELS)) for _ in range(5))
     bare = sorted(_child(_BARE) for _ in range(5))
     return Timing("start to first paint", whole[2], whole[-1], goal=350, floor=bare[2])
@@ -179,6 +180,7 @@ def _child(code: str, *arguments: str) -> float:
         env = {
             **os.environ,
             "QT_QPA_PLATFORM": "offscreen",
+            "PYTHONDONTWRITEBYTECODE": "",
             "XDG_DATA_HOME": folder,
             "XDG_CONFIG_HOME": folder,
         }
