@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication
 
 from workbench.document import FileTrouble, Project, read_project
 from workbench.ui.asking import Asking
+from workbench.ui.look import fonts, show_look
 from workbench.ui.settings import Settings, data_folder
 from workbench.ui.style import dress
 from workbench.ui.trouble import Trouble
@@ -37,14 +38,17 @@ def open_window(path: Path | None) -> int:
 
 
 def _run(path: Path | None, project: Project | None) -> int:
-    application = QApplication.instance() or QApplication(sys.argv[:1])
+    application = QApplication(sys.argv[:1])
     QApplication.setApplicationName("corset-workbench")
     QApplication.setApplicationDisplayName(PROGRAM)
     QApplication.setStyle("fusion")
     signal.signal(signal.SIGINT, signal.SIG_DFL)
     settings = Settings()
-    dress(settings.scheme)
+    show_look(settings.scheme)
+    application.setFont(fonts().body)
     window = Window(settings, demos=demo_files())
+    # only now: with a style sheet in force, every widget is polished again each time it finds a parent
+    dress(settings.scheme)
     trouble = Trouble(window.desk, data_folder(), Asking(window).tell)
     trouble.install()
     if project is not None and path is not None:

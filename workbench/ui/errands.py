@@ -54,10 +54,6 @@ class Errands(QObject):
 
     def _connect_files(self) -> None:
         window = self._window
-        window.welcome.new_chosen.connect(window.files.new)
-        window.welcome.open_chosen.connect(window.files.open)
-        window.welcome.recent.picked.connect(window.files.open_path)
-        window.welcome.demos.picked.connect(window.files.open_demo)
         window.menus.recent.triggered.connect(self.on_recent_picked)
         window.menus.demos.triggered.connect(self.on_demo_picked)
         QGuiApplication.styleHints().colorSchemeChanged.connect(self.on_scheme_picked)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cache
+from math import ceil
 from pathlib import Path
 from typing import Literal
 
@@ -227,8 +228,9 @@ def _font(pixels: int, bold: bool = False) -> QFont:
 def icon(name: str, size: int = 20) -> QIcon:
     """The drawing ``resources/icons/<name>.svg`` in the ink of the look on show, soft where disabled."""
     made = QIcon()
+    ratios = {ceil(screen.devicePixelRatio()) for screen in QGuiApplication.screens()}
     for mode, colour in ((QIcon.Mode.Normal, look().ink), (QIcon.Mode.Disabled, look().rule)):
-        for ratio in (1, 2, 3):
+        for ratio in sorted(ratios):
             made.addPixmap(_drawn(name, size, ratio, colour.name()), mode)
     return made
 

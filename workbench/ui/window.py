@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import QEvent, Qt
-from PySide6.QtGui import QCloseEvent, QResizeEvent
+from PySide6.QtGui import QCloseEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QDockWidget, QMainWindow, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from workbench.document import Picture, Session, new_project
@@ -46,7 +46,9 @@ class Window(QMainWindow):
         self.deeds = Actions(self)
         self.menus = Menus(self, self.deeds)
         self.tools = tool_bar(self, self.deeds, self.menus)
-        self.welcome = Welcome(demos)
+        self._demos = tuple(demos)
+        self._welcome: Welcome | None = None
+        self._begun = False
         self.form, self.board, self.foot = Form(self.desk), Board(self.desk), Foot(self.desk)
         self.comfort = ComfortPane(self.desk, self.deeds["take_most"], self.deeds["comfort"])
         self.ledger = self._ledger_dock()
@@ -54,12 +56,24 @@ class Window(QMainWindow):
         self._errands = Errands(self)
         self._assemble()
         self._connect()
-        self._restore(demos)
+        self._restore()
 
     @property
     def at_work(self) -> bool:
         """Whether a project is open, as opposed to the welcome page."""
-        return self._pages.currentWidget() is self._work
+        return self._begun and self._pages.currentWidget() is self._work
+
+    @property
+    def welcome(self) -> Welcome:
+        """The welcome page, made when it is first wanted: a file that is opened at once has no need of it."""
+        if self._welcome is None:
+            self._welcome = Welcome(self._demos)
+            self._welcome.new_chosen.connect(self.files.new)
+            self._welcome.open_chosen.connect(self.files.open)
+            self._welcome.recent.picked.connect(self.files.open_path)
+            self._welcome.demos.picked.connect(self.files.open_demo)
+            self._pages.addWidget(self._welcome)
+        return self._welcome
 
     def _assemble(self) -> None:
         right = QWidget()
@@ -77,7 +91,6 @@ class Window(QMainWindow):
         self._work.setSizes([_FORM_WIDTH, _FORM_WIDTH, _USUAL[0] - _FORM_WIDTH])
         self.comfort.hide()
         self._pages = QStackedWidget()
-        self._pages.addWidget(self.welcome)
         self._pages.addWidget(self._work)
         self.setCentralWidget(self._pages)
         self.setMinimumSize(*_SMALLEST)
@@ -115,11 +128,13 @@ class Window(QMainWindow):
     def show_welcome(self) -> None:
         """Turn to the page before there is a project."""
         self.ledger.hide()
+        self.welcome.recent.show_files([(path, path.stem) for path in self.settings.recent()])
         self._turn_to(self.welcome)
 
     def _turn_to(self, page: QWidget) -> None:
+        self._begun = True
         self._pages.setCurrentWidget(page)
-        (self.form if self.at_work else self.welcome).setFocus()
+        page.setFocus()
         self.deeds.show_at_work(self.at_work)
         self.show_session()
         self.show_picture(self.desk.picture)
@@ -139,14 +154,13 @@ class Window(QMainWindow):
         self.deeds["print"].setEnabled(self.at_work and picture.current)
 
     def show_recent(self) -> None:
-        """The recent files, in the menu and on the welcome page."""
+        """The recent files, in the menu."""
         recent = self.settings.recent()
         self.menus.recent.clear()
         for path in recent:
             action = self.menus.recent.addAction(path.stem.replace("&", "&&"))
             action.setData(str(path))
         self.menus.recent.setEnabled(bool(recent))
-        self.welcome.recent.show_files([(path, path.stem) for path in recent])
 
     def show_side(self) -> None:
         """Comfort beside the form, or in its place where the window is too narrow for both."""
@@ -168,7 +182,7 @@ class Window(QMainWindow):
 
     # --- state and events ------------------------------------------------------------------
 
-    def _restore(self, demos: Sequence[Path]) -> None:
+    def _restore(self) -> None:
         kept, deeds = self.settings, self.deeds
         self.resize(*_USUAL)
         self.restoreGeometry(kept.bytes_of("geometry"))
@@ -181,11 +195,12 @@ class Window(QMainWindow):
         for name, show in (("grid", self.board.set_grid), ("allowance", self.board.set_allowance_shown)):
             deeds[name].setChecked(kept.flag(name, name == "allowance"))
             show(deeds[name].isChecked())
-        for path in demos:
+        for path in self._demos:
             self.menus.demos.addAction(demo_title(path)).setData(str(path))
-        self.menus.demos.setEnabled(bool(demos))
+        self.menus.demos.setEnabled(bool(self._demos))
         self.show_recent()
-        self._turn_to(self.welcome)
+        deeds.show_at_work(self.at_work)
+        self.show_session()
 
     def _keep(self) -> None:
         kept = self.settings
@@ -198,6 +213,12 @@ class Window(QMainWindow):
         if self.at_work:
             kept.unit = self.desk.project.unit
         kept.sync()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """With no project on the desk by now, begin with the choices."""
+        super().showEvent(event)
+        if not self._begun:
+            self.show_welcome()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Room for another pane, or no longer."""
