@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import QEvent, QSize, Qt
 from PySide6.QtGui import QCloseEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QDockWidget, QMainWindow, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
@@ -184,7 +184,7 @@ class Window(QMainWindow):
 
     def _restore(self) -> None:
         kept, deeds = self.settings, self.deeds
-        self.resize(*_USUAL)
+        self.resize(QSize(*_USUAL).boundedTo(self.screen().availableSize()))
         self.restoreGeometry(kept.bytes_of("geometry"))
         self._work.restoreState(kept.bytes_of("work"))
         self.restoreState(kept.bytes_of("panes"))
