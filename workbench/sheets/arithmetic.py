@@ -30,8 +30,8 @@ def reduction(outcome: Outcome, words: Heading, width: float) -> Block:
     name = 0.125 * width
     figure = (width - name) / 11
     columns = [Column(name, "Level", "words")]
-    sums = ("Body", "− reduction", "= finished", "− opening", "= fabric")
-    columns += [Column(figure, title) for title in (*sums, "reduction, %", *sums)]
+    less, rest = ("Body", "− reduction"), ("= finished", "− opening", "= fabric")
+    columns += [Column(figure, title) for title in (*less, "in %", *rest, *less, *rest)]
     rows = [_reduction_row(level, outcome.design.opening_mm, words) for level in top_down(outcome)]
     groups = (Group("Round the body", 1, 6), Group("A quarter", 7, 11))
     note = f"in {_UNIT_WORDS[words.unit]}; fabric is also what she is held to laced shut"
@@ -45,7 +45,7 @@ def _reduction_row(level: Level, opening: float, words: Heading) -> list[Cell]:
     row = [Cell(LEVEL_LABEL[level.name])]
     for number, part in enumerate(sums):
         row.append(Cell(_say(part, words), bold=number == 1))
-    row.append(Cell(f"{level.percent:.1f}".replace("-", "−"), colour=SOFT))
+    row.insert(3, Cell(f"{level.percent:.1f}".replace("-", "−"), colour=SOFT))
     for number, part in enumerate(sums):
         row.append(Cell(_say(0.25 * part, words), bold=number == 1))
     return row

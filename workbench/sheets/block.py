@@ -11,6 +11,8 @@ from workbench.sheets.pen import HAIR, HAIRLINE, INK, SOFT, Colour, LineStyle, P
 TITLE, LARGE, HEAD, BODY, SMALL = 6.6, 3.4, 3.0, 2.65, 2.3
 """Heights of type, mm."""
 LEADING = 1.38
+HEADING = 6.2
+"""Height of a section's heading, mm."""
 THIN = LineStyle(HAIRLINE, HAIR)
 RULE = LineStyle(0.2, INK)
 
@@ -100,7 +102,7 @@ def heading(text: str, width: float, note: str = "") -> Block:
         if remark:
             pen.text(left + width, top - 4.3, remark, SMALL, colour=SOFT, align="right")
 
-    return Block(6.2, paint)
+    return Block(HEADING, paint)
 
 
 def space(height: float) -> Block:

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 
 from workbench.draft import Comfort, Finding, Outcome, by_weight
 from workbench.sheets.arithmetic import comfort_table, ledger, reduction
-from workbench.sheets.block import BODY, Block, heading, paragraph, stack
+from workbench.sheets.block import BODY, HEADING, Block, heading, paragraph, stack
 from workbench.sheets.heading import Heading
 from workbench.sheets.map_block import map_block, map_block_of_any_size
 from workbench.sheets.paper import PAPERS, ROLL, PrintChoice
@@ -32,9 +32,9 @@ from workbench.sheets.squares_page import squares_block
 _SIDE = 14.0
 _TOP, _FOOT = 13.0, 10.0
 _FOOTER = 6.0
-_GAP = 2.9
+_GAP = 2.5
 _GUTTER = 7.0
-_MAP_SHARE = 0.40
+_MAP_SHARES = (0.40, 0.32, 0.25)
 _MAP_TALLEST, _MAP_LARGE = 84.0, 170.0
 
 
@@ -144,16 +144,10 @@ def _set_findings_and_map(
     setter: _Setter, findings: Sequence[Finding], words: Heading, sheets: SheetMap
 ) -> None:
     """The map at the right of the findings where both begin on this page; else it heads the next one."""
-    full = setter.width
-    map_width = _MAP_SHARE * (full - _GUTTER)
-    drawn = map_block(sheets, map_width, min(_MAP_TALLEST, setter.room))
-    if drawn is not None:
-        setter.pages[-1].put(setter.left + full - map_width, setter.top, drawn)
-        setter.pages[-1].has_map = True
-        setter.width = full - _GUTTER - map_width
-    mapped = drawn is not None
+    mapped = _put_map_beside(setter, findings, words, sheets)
     for number, finding in enumerate(findings):
-        if finding_height(finding, words, setter) > setter.room:
+        block = finding_block(finding, words, setter.width)
+        if block.height + (0.0 if number else HEADING) > setter.room:
             setter.turn()
             if not mapped:
                 _add_map(setter, sheets)
@@ -169,6 +163,29 @@ def _set_findings_and_map(
         _add_map(setter, sheets)
 
 
+def _put_map_beside(setter: _Setter, findings: Sequence[Finding], words: Heading, sheets: SheetMap) -> bool:
+    """Whether the map has room on this page; it is made narrower where that lets the findings fit too."""
+    full = setter.width
+    chosen: tuple[float, Block] | None = None
+    for share in _MAP_SHARES:
+        map_width = share * (full - _GUTTER)
+        drawn = map_block(sheets, map_width, min(_MAP_TALLEST, setter.room))
+        if drawn is None:
+            continue
+        column = full - _GUTTER - map_width
+        fits = HEADING + sum(finding_block(f, words, column).height for f in findings) <= setter.room
+        if chosen is None or fits:
+            chosen = map_width, drawn
+        if fits:
+            break
+    if chosen is None:
+        return False
+    setter.pages[-1].put(setter.left + full - chosen[0], setter.top, chosen[1])
+    setter.pages[-1].has_map = True
+    setter.width = full - _GUTTER - chosen[0]
+    return True
+
+
 def _add_map(setter: _Setter, sheets: SheetMap) -> None:
     """The map as large as the column allows, leaving room for findings below it where that is no loss."""
     for tallest in (_MAP_LARGE, setter.room):
@@ -177,11 +194,6 @@ def _add_map(setter: _Setter, sheets: SheetMap) -> None:
             break
     setter.add(drawn or map_block_of_any_size(sheets, setter.width, setter.room))
     setter.pages[-1].has_map = True
-
-
-def finding_height(finding: Finding, words: Heading, setter: _Setter) -> float:
-    """Room that a finding takes with a heading over it, mm."""
-    return finding_block(finding, words, setter.width).height + heading("", setter.width).height
 
 
 def _nothing_found(width: float) -> Block:

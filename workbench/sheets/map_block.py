@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
-from workbench.sheets.block import BODY, SMALL, Block, heading, paragraph, stack
+from workbench.sheets.block import BODY, HEADING, SMALL, Block, heading, paragraph, stack
 from workbench.sheets.drawing import Array
+from workbench.sheets.fonts import text_width
 from workbench.sheets.paper import MM_PER_INCH, ROLL
 from workbench.sheets.pen import FAINT, HAIR, INK, SOFT, LineStyle, Pen
 from workbench.sheets.sheetmap import SheetMap, Tile
 
 _SHEET_LINE = LineStyle(0.18, SOFT)
 _BLANK_LINE = LineStyle(0.12, HAIR, (0.8, 0.8))
+_SQUARES_LINE = LineStyle(0.12, SOFT)
 _PANEL_LINE = LineStyle(0.18, INK)
-_HEADING, _AIR = 6.2, 2.4
+_AIR = 2.4
 _SMALLEST_SHEET = 8.0
 """Shorter side of a sheet on the map, mm: smaller, and its name no longer fits."""
 _JOINING = (
     "Cut along “cut here” and lay the sheet on its neighbour up to the dashed line: "
     "the rings of one number close.",
 )
+_SQUARES, _SQUARES_SIZE = "test squares", 1.7
 _EVERY = 5
 """Of a panel's points; the map is about a fifteenth of life size."""
 
@@ -40,7 +43,7 @@ def map_block_of_any_size(sheets: SheetMap, width: float, tallest: float) -> Blo
 def _fitted(sheets: SheetMap, width: float, tallest: float) -> tuple[list[Block], float]:
     """The words below the map, and the scale that leaves room for them."""
     words = [paragraph(text, width, SMALL + 0.1, colour=INK) for text in _words(sheets)]
-    room = tallest - _HEADING - sum(block.height for block in words) - _AIR
+    room = tallest - HEADING - sum(block.height for block in words) - _AIR
     across, down = _reach(sheets)
     return words, min(width / across, room / down)
 
@@ -84,6 +87,12 @@ def _paint_map(pen: Pen, sheets: SheetMap, left: float, top: float, scale: float
         pen.polygon(_scaled(panel.outline[::_EVERY], left, top, scale), _PANEL_LINE, FAINT)
     for tile in sheets.tiles:
         _paint_sheet(pen, tile, sheets, left, top, scale, _SHEET_LINE)
+    if sheets.squares:
+        spot = sheets.squares
+        corner = (left + scale * spot.left, top + scale * spot.bottom)
+        pen.rectangle(*corner, scale * spot.width, scale * spot.height, _SQUARES_LINE)
+        if text_width(_SQUARES, _SQUARES_SIZE) < scale * spot.width - 1.0:
+            pen.text(corner[0] + 0.6, corner[1] + 0.8, _SQUARES, _SQUARES_SIZE, colour=SOFT)
 
 
 def _scaled(points: Array, left: float, top: float, scale: float) -> list[tuple[float, float]]:

@@ -17,14 +17,19 @@ _SHORTEST_GRAIN = 8.0
 
 
 def panel_drawing(
-    panel: Panel, outcome: Outcome, cut: Array | None, captions: tuple[str, ...] = ()
+    panel: Panel,
+    outcome: Outcome,
+    cut: Array | None,
+    captions: tuple[str, ...] = (),
+    joins: tuple[float, ...] = (),
 ) -> Drawing:
     """Stitch and cut line, level lines, waist line and grain of one panel, with their names.
 
     ``cut`` is its cut line, or None where only the stitch line is wanted; ``captions``
-    (client, date) stand under the panel's name.
+    (client, date) stand under the panel's name; words keep clear of the heights at which
+    sheets join (``joins``).
     """
-    rungs = rungs_of(panel)
+    rungs = rungs_of(panel, joins)
     text = words_in(panel, rungs, captions)
     strokes = [Stroke("stitch", panel.outline, closed=True)]
     if cut is not None:

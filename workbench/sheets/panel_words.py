@@ -15,13 +15,17 @@ from workbench.sheets.fonts import clean, fitted, text_width, wrapped
 CUT_WORDS = "cut 2, left and right mirrored"
 _NAME_SIZE, _SMALL, _TINY = 7.0, 2.9, 2.4
 _LEADING = 1.35
+_LEAST_ROOM, _LEAST_LENGTH = 14.0, 20.0
+"""A narrower panel, or a shorter stretch of its side, carries no words along the side, mm."""
+_JOIN_CLEAR = 6.0
+"""The rings and numbers of a join take so much on either side of it, mm."""
 _CLEAR = 4.0
 """Between words and an edge of the panel, mm."""
 
 
 @dataclass(frozen=True)
 class Rung:
-    """The part of a panel between two neighbouring lines (hem, a level, neckline), along its grain."""
+    """The part of a panel between two neighbouring lines (hem, level, join, neckline), along its grain."""
 
     middle: float
     """x of the grain line."""
@@ -36,12 +40,13 @@ class Rung:
         return self.high - self.low
 
 
-def rungs_of(panel: Panel) -> tuple[Rung, ...]:
-    """From hem to neckline; one rung where no level crosses the grain."""
+def rungs_of(panel: Panel, joins: tuple[float, ...] = ()) -> tuple[Rung, ...]:
+    """From hem to neckline; one rung where neither level nor join crosses the grain."""
     middle = _middle(panel)
-    stops = [_height_at(panel.hem, middle)]
-    stops += sorted(_height_at(line, middle) for line in panel.level_lines.values())
-    stops.append(_height_at(panel.neckline, middle))
+    low, high = _height_at(panel.hem, middle), _height_at(panel.neckline, middle)
+    between = [_height_at(line, middle) for line in panel.level_lines.values()]
+    between += [edge for join in joins for edge in (join - _JOIN_CLEAR, join + _JOIN_CLEAR)]
+    stops = [low, *sorted(stop for stop in between if low < stop < high), high]
     rungs = []
     for low, high in pairwise(stops):
         if high - low > 1.0:
@@ -97,24 +102,23 @@ def edge_words(
     panel: Panel, rungs: tuple[Rung, ...], taken: tuple[Label, ...], beyond: tuple[str, str]
 ) -> Iterator[Label]:
     """What each side is sewn to, along the side, in the tallest rung that the other words leave free."""
-    used = {id(rung) for rung in rungs if any(rung.low < label.y < rung.high for label in taken)}
-    free = [rung for rung in rungs if id(rung) not in used]
-    if not free:
+    free = [rung for rung in rungs if not any(rung.low < label.y < rung.high for label in taken)]
+    rung = max(free, key=lambda rung: rung.height, default=None)
+    if rung is None or rung.room < _LEAST_ROOM:
         return
-    rung = max(free, key=lambda rung: rung.height)
-    if rung.room < 14.0 or rung.height < 20.0:
-        return
-    y = 0.5 * (rung.low + rung.high)
     for side, words, inward in ((panel.left, beyond[0], 1.0), (panel.right, beyond[1], -1.0)):
-        yield _along(side, y, fitted(words, _TINY, rung.height - 8.0), inward)
+        low, high = max(rung.low, float(side[0, 1])), min(rung.high, float(side[-1, 1]))
+        if high - low >= _LEAST_LENGTH:
+            yield _along(side, 0.5 * (low + high), fitted(words, _TINY, high - low - 8.0), inward)
 
 
 def _along(side: Array, y: float, words: str, inward: float) -> Label:
     """Words that read upwards beside a left side and downwards beside a right one."""
-    half = 0.5 * text_width(words, _TINY)
-    run = _x_at(side, y + half) - _x_at(side, y - half)
-    lean = float(np.degrees(np.arctan2(run, 2 * half)))
-    chord = 0.5 * (_x_at(side, y + half) + _x_at(side, y - half))
-    bulge = max(inward * (_x_at(side, y) - chord), 0.0)
-    x = chord + inward * (bulge + 1.4 + 0.75 * _TINY)
+    half = 0.5 * text_width(words, _TINY) + 1.0
+    heights = np.linspace(y - half, y + half, 9)
+    edge = np.interp(heights, side[:, 1], side[:, 0])
+    chord = edge[0] + (edge[-1] - edge[0]) * np.linspace(0.0, 1.0, len(heights))
+    bulge = float(np.max(inward * (edge - chord)))
+    lean = float(np.degrees(np.arctan2(edge[-1] - edge[0], 2 * half)))
+    x = float(np.mean(chord)) + inward * (bulge + 1.4 + 0.75 * _TINY)
     return Label("caption", words, x, y, _TINY, "middle", (90.0 if inward > 0 else -90.0) - lean)

@@ -71,6 +71,11 @@ def _draw_sheets(canvas: Any, sheets: SheetMap, panels: tuple[InkedPanel, ...], 
         canvas.showPage()
 
 
+def level_joins(sheets: SheetMap) -> tuple[float, ...]:
+    """Heights on the plane at which sheets join one above the other, mm."""
+    return tuple(sorted({join.start[1] for join in sheets.joins if not join.upright}))
+
+
 def _inked(
     outcome: Outcome, sheets: SheetMap, heading: Heading, choice: PrintChoice
 ) -> tuple[InkedPanel, ...]:
@@ -79,7 +84,9 @@ def _inked(
     captions = tuple(text for text in (clean(heading.client), clean(heading.date)) if text)
     panels = []
     for panel, placed in zip(outcome.draft.panels, sheets.panels, strict=True):
-        drawing = panel_drawing(panel, outcome, placed.cut if with_cut else None, captions)
+        cut = placed.cut if with_cut else None
+        joins = tuple(height - placed.dy for height in level_joins(sheets))
+        drawing = panel_drawing(panel, outcome, cut, captions, joins)
         polygon = shapely.Polygon(placed.outline)
         panels.append(inked(drawing, panel.name, placed.dx, placed.dy, polygon))
     return tuple(panels)

@@ -11,7 +11,7 @@ from workbench.sheets.fonts import fitted, text_width
 from workbench.sheets.marks import Mark, draw_mark
 from workbench.sheets.pen import INK, SOFT, Colour, Pen
 
-ROW, HEAD_ROW, GROUP_ROW = 3.95, 3.8, 3.6
+ROW, HEAD_ROW, GROUP_ROW = 3.85, 3.7, 3.5
 _FRACTIONS = frozenset("½¼¾⅛⅜⅝⅞⅓⅔⁰¹²³⁴⁵⁶⁷⁸⁹.")
 
 

@@ -191,7 +191,8 @@ def _draw_caption(pen: Pen, tile: Tile, sheets: SheetMap, here: list[InkedPanel]
 
 def _caption_lines(tile: Tile, sheets: SheetMap, here: list[InkedPanel], words: SheetWords) -> Iterator[str]:
     page = words.first_page + tile.number - 1
-    yield f"{tile.name} of {len(sheets.tiles)} sheets · page {page} of {words.pages}"
+    count = "the only sheet" if len(sheets.tiles) == 1 else f"{tile.name} of {len(sheets.tiles)} sheets"
+    yield f"{count} · page {page} of {words.pages}"
     yield ", ".join(panel.name for panel in here)
     if words.client:
         yield words.client
