@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt
 from PySide6.QtGui import (
     QContextMenuEvent,
+    QFocusEvent,
     QKeyEvent,
     QMouseEvent,
     QPainter,
@@ -22,19 +23,12 @@ from workbench.ui.board.figures import Figure, FigureKey, unpinned, with_amount
 from workbench.ui.board.hand import Hand
 from workbench.ui.board.handles import Handle, HandleKey
 from workbench.ui.board.keys import Keys
-from workbench.ui.board.measures import measures_of
 from workbench.ui.board.menu import BoardMenu
-from workbench.ui.board.paint_levels import GUTTER, RULER, paint_guides, paint_ledger
-from workbench.ui.board.paint_marks import (
-    figure_named,
-    handle_named,
-    paint_figures,
-    paint_handles,
-    paint_measures,
-)
-from workbench.ui.board.paint_panels import paint_ghost, paint_names, paint_panels, paint_stopped
-from workbench.ui.board.paint_words import paint_empty, paint_stop
-from workbench.ui.board.ruler import SideRuler, TopRuler, paint_grid
+from workbench.ui.board.paint_canvas import Shown, paint_canvas
+from workbench.ui.board.paint_levels import GUTTER, RULER
+from workbench.ui.board.paint_marks import figure_named, handle_named
+from workbench.ui.board.paint_words import paint_empty, stop_of
+from workbench.ui.board.ruler import SideRuler, TopRuler
 from workbench.ui.board.scene import Scene, scene_of
 from workbench.ui.board.view import Sight, fitted
 from workbench.ui.desk import Desk
@@ -99,6 +93,16 @@ class Canvas(QWidget):
         return self._sight
 
     @property
+    def ghost(self) -> Scene | None:
+        """What the canvas showed when the drag under way began."""
+        return self._ghost
+
+    @property
+    def menu(self) -> BoardMenu:
+        """The menu for what lies under the hand."""
+        return self._menu
+
+    @property
     def hand(self) -> Hand:
         """The mouse on the canvas."""
         return self._hand
@@ -137,7 +141,7 @@ class Canvas(QWidget):
 
     def set_layout_name(self, name: Layout) -> None:
         """Lay the panels apart, on the block, or both halves."""
-        self._layout = name
+        self._layout, self._ghost = name, None
         self._make_scene(hold=False)
         self.fit()
 
@@ -216,6 +220,7 @@ class Canvas(QWidget):
                 project.fraction,
                 project.design.allowance_mm if self._allowance else 0.0,
                 hold=self._ghost if hold else None,
+                before=before,
             )
             self._top.show_unit(project.unit)
             self._side.show_unit(project.unit)
@@ -276,46 +281,26 @@ class Canvas(QWidget):
         painter = QPainter(self)
         painter.fillRect(event.rect(), look().paper)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        if self._picture is None:
-            return
-        if self._scene is None:
+        if self._picture is not None and self._scene is None:
             paint_empty(painter, self._picture, self.room())
-            return
-        self._paint_scene(painter, self._scene)
-        if self._picture.stopped:
-            free = QRectF(self.rect()).adjusted(GUTTER, RULER, 0, 0)
-            self._stop_box = paint_stop(painter, self._picture, free)
+        elif self._picture is not None and self._scene is not None:
+            self._stop_box = paint_canvas(painter, self._shown(self._picture, self._scene))
 
-    def _paint_scene(self, painter: QPainter, scene: Scene) -> None:
-        view, over = self._sight.view, self._hand.over
-        free = QRectF(self.rect()).adjusted(GUTTER, RULER, 0, 0)
-        if self._grid:
-            paint_grid(painter, view, scene.unit, free)
-        paint_guides(painter, scene, view, self.width(), self._place)
-        if self._ghost is not None:
-            paint_ghost(painter, self._ghost, view)
-        paint_panels(painter, scene, view, self._place)
-        paint_names(painter, scene, view)
-        if self._picture is not None and not self._picture.current:
-            paint_stopped(painter, scene, view)
-        over_figure = over.key if isinstance(over, Figure) else None
-        over_handle = over.key if isinstance(over, Handle) else None
-        paint_figures(painter, scene, view, over_figure, self._chosen_figure)
-        chosen = self.chosen_handle
-        paint_handles(painter, scene, view, over_handle, chosen.key if chosen else None)
-        self._paint_measures(painter, scene, free)
-        paint_ledger(painter, scene, view, self.height(), self._place)
-
-    def _paint_measures(self, painter: QPainter, scene: Scene, free: QRectF) -> None:
-        held = self._hand.held
-        shown = (
-            next((h for h in scene.handles if held and h.key == held.key), None)
-            if held
-            else self.chosen_handle
+    def _shown(self, picture: Picture, scene: Scene) -> Shown:
+        """Everything that the painter has to know."""
+        held, chosen = self._hand.held, self.chosen_handle
+        return Shown(
+            picture=picture,
+            scene=scene,
+            ghost=self._ghost,
+            view=self._sight.view,
+            size=self.size(),
+            place=self._place,
+            over=self._hand.over,
+            handle=handle_named(scene, held.key, held.placement) if held else chosen,
+            figure=self._chosen_figure,
+            grid=self._grid,
         )
-        measures = measures_of(scene, shown) if shown is not None else None
-        if measures is not None:
-            paint_measures(painter, measures, self._sight.view, free)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """The rulers keep to their edges."""
@@ -370,6 +355,11 @@ class Canvas(QWidget):
         if not self._keys.press(event):
             super().keyPressEvent(event)
 
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """A space bar that is let go of elsewhere is let go of."""
+        self._hand.carries_paper = False
+        super().focusOutEvent(event)
+
     def keyReleaseEvent(self, event: QKeyEvent) -> None:
         """The space bar lets go of the paper."""
         if not self._keys.release(event):
@@ -386,6 +376,6 @@ class Canvas(QWidget):
         self._side.show_hand(pixel)
 
     def _show_stop(self, picture: Picture) -> None:
-        stop = next((finding for finding in picture.findings if finding.severity == "stop"), None)
+        stop = stop_of(picture)
         if stop is not None:
             self._desk.select(stop.place)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal, NamedTuple
 
 import numpy as np
@@ -75,8 +76,11 @@ class Figure:
 
     def box(self, view: View) -> QRectF:
         """The pixels that its words cover."""
-        x = view.x(self.x) + self.inward * (_INSET + (_PIN if self.pinned else 0.0))
-        return box_of(self.words, x, self._middle(view), fonts().body, self.align)
+        return box_of(self.words, *self.spot(view), fonts().body, self.align)
+
+    def spot(self, view: View) -> tuple[float, float]:
+        """The pixel at which its words stand, by the end that is next to the seam."""
+        return view.x(self.x) + self.inward * (_INSET + (_PIN if self.pinned else 0.0)), self._middle(view)
 
     @property
     def panel(self) -> int:
@@ -96,10 +100,15 @@ class Figure:
         """Above its line unless the neckline is there; in a narrow panel one goes above and one below."""
         return view.y(self.y) + (_RISE if self.below(view) else -_RISE)
 
+    @cached_property
+    def _wanted(self) -> float:
+        """Pixels that this figure and the one facing it need between their seams."""
+        facing = _width(self.facing) if self.facing else 0.0
+        return _width(Said(self.words, self.pinned)) + facing + _BETWEEN
+
     def below(self, view: View) -> bool:
         """Whether it stands under its level line."""
-        wanted = _width(Said(self.words, self.pinned)) + (_width(self.facing) if self.facing else 0.0)
-        crowded = wanted + _BETWEEN > self.room * view.scale
+        crowded = self._wanted > self.room * view.scale
         low = self.above * view.scale < _HEAD
         return (self.inward < 0) != low if crowded else low
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QTransform
 
+from workbench.sheets import Placement
 from workbench.ui.board.figures import Figure, FigureKey
 from workbench.ui.board.handles import Handle, HandleKey
 from workbench.ui.board.lettering import put, width_of
@@ -33,11 +34,10 @@ def paint_figures(
         return
     shown = look()
     for figure in scene.figures:
-        box = figure.box(view)
         if figure.key == chosen or figure.key == hover:
-            _frame(painter, box.adjusted(-4, 0, 4, 0), figure.key == chosen)
+            _frame(painter, figure.box(view).adjusted(-4, 0, 4, 0), figure.key == chosen)
         painter.setPen(shown.selected)
-        put(painter, figure.words, box.center().x(), box.center().y(), fonts().body, "middle")
+        put(painter, figure.words, *figure.spot(view), fonts().body, figure.align)
         if figure.pinned:
             _pin(painter, figure.pin_at(view))
 
@@ -110,6 +110,8 @@ def figure_named(scene: Scene, key: FigureKey | None) -> Figure | None:
     return next((figure for figure in scene.figures if figure.key == key), None)
 
 
-def handle_named(scene: Scene, key: HandleKey | None) -> Handle | None:
-    """The first copy of a handle that is on show."""
-    return next((handle for handle in scene.handles if handle.key == key), None)
+def handle_named(scene: Scene, key: HandleKey, held: Placement | None = None) -> Handle | None:
+    """The copy of a handle on the side of the body where it is held, or else the first."""
+    copies = [handle for handle in scene.handles if handle.key == key]
+    same_side = (handle for handle in copies if held is not None and handle.placement.flip == held.flip)
+    return next(same_side, copies[0] if copies else None)

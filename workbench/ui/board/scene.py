@@ -63,6 +63,8 @@ class Scene:
     fraction: Fraction
     shapes: tuple[Shape, ...]
     placements: tuple[Placement, ...]
+    allowance: float
+    """mm between stitch line and cut line; 0 where no cut lines are shown."""
 
     @property
     def say(self) -> Callable[[float], str]:
@@ -129,17 +131,20 @@ def scene_of(
     fraction: Fraction,
     allowance: float,
     hold: Scene | None = None,
+    before: Scene | None = None,
 ) -> Scene:
     """The scene of an outcome, with the ledger of ``sums``.
 
-    The panels of ``hold`` stay where they lie, so that a drag shows against its start.
+    The panels of ``hold`` stay where they lie, so that a drag shows against its start; what
+    has not changed since the scene ``before`` is taken over from it.
     """
     placed = _closer(placements(outcome, layout), layout, allowance)
     if hold is not None and hold.layout == layout and len(hold.placements) == len(placed):
         placed = hold.placements
-    shapes = tuple(_shapes(outcome, placed, allowance if layout != "block" else 0.0))
+    shown = allowance if layout != "block" else 0.0
+    shapes = _shapes(outcome, placed, shown, before)
     alike = sums.design.panel_count == outcome.design.panel_count
-    return Scene(outcome, sums if alike else outcome, layout, unit, fraction, shapes, placed)
+    return Scene(outcome, sums if alike else outcome, layout, unit, fraction, shapes, placed, shown)
 
 
 def _closer(placed: tuple[Placement, ...], layout: Layout, allowance: float) -> tuple[Placement, ...]:
@@ -150,25 +155,58 @@ def _closer(placed: tuple[Placement, ...], layout: Layout, allowance: float) -> 
     return tuple(replace(p, dx=p.dx + (less if p.flip else -less) * p.panel) for p in placed)
 
 
-def _shapes(outcome: Outcome, placed: tuple[Placement, ...], allowance: float) -> Iterator[Shape]:
+def _shapes(
+    outcome: Outcome, placed: tuple[Placement, ...], allowance: float, before: Scene | None
+) -> tuple[Shape, ...]:
+    """The shapes where they are placed; a panel that has not changed since ``before`` keeps its polygons.
+
+    While a neckline is dragged, most panels stay as they are, and their cut lines are the
+    dearest part of a scene.
+    """
     draft = outcome.draft
     if draft is None:
-        return
-    outlines = [panel.outline for panel in draft.panels]
-    cuts = cut_outlines(draft.panels, allowance) if allowance > 0 else None
-    for placement in placed:
-        panel = draft.panels[placement.panel]
-        outline = placement.put(outlines[panel.index])
-        left, bottom = outline.min(axis=0)
-        right, top = outline.max(axis=0)
-        yield Shape(
-            panel,
-            placement,
-            polygon(outline),
-            polygon(placement.put(cuts[panel.index])) if cuts else None,
-            {name: polygon(placement.put(line)) for name, line in panel.level_lines.items()},
-            (float(left), float(bottom), float(right), float(top)),
-        )
+        return ()
+    kept = (
+        {shape.placement: shape for shape in before.shapes}
+        if before and before.allowance == allowance
+        else {}
+    )
+    rings = {panel.index: panel.outline for panel in draft.panels}
+    same = {
+        placement
+        for placement in placed
+        if placement in kept and np.array_equal(kept[placement].panel.outline, rings[placement.panel])
+    }
+    changed = {placement.panel for placement in placed if placement not in same}
+    cuts = _cut_lines([panel for panel in draft.panels if panel.index in changed], allowance)
+    return tuple(
+        replace(kept[placement], panel=draft.panels[placement.panel])
+        if placement in same
+        else _shape(draft.panels[placement.panel], placement, rings[placement.panel], cuts)
+        for placement in placed
+    )
+
+
+def _cut_lines(panels: list[Panel], allowance: float) -> dict[int, Array]:
+    """The cut line of each panel by its number; none where no allowance is shown."""
+    if allowance <= 0 or not panels:
+        return {}
+    cuts = cut_outlines(tuple(panels), allowance)
+    return {panel.index: cut for panel, cut in zip(panels, cuts, strict=True)}
+
+
+def _shape(panel: Panel, placement: Placement, ring: Array, cuts: dict[int, Array]) -> Shape:
+    outline = placement.put(ring)
+    left, bottom = outline.min(axis=0).tolist()
+    right, top = outline.max(axis=0).tolist()
+    return Shape(
+        panel,
+        placement,
+        polygon(outline),
+        polygon(placement.put(cuts[panel.index])) if panel.index in cuts else None,
+        {name: polygon(placement.put(line)) for name, line in panel.level_lines.items()},
+        (left, bottom, right, top),
+    )
 
 
 def _intakes(scene: Scene) -> Iterator[QPolygonF]:

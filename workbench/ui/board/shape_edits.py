@@ -12,7 +12,7 @@ from workbench.draft import Draft, LineName, ShapePoint
 from workbench.ui.board.handles import Handle
 from workbench.ui.board.scene import Scene, Shape
 
-NEAR_BY = 60.0
+NEAR_BY = 8.0
 """mm: panels further from the hand than this are not looked at unless none is nearer."""
 
 
@@ -34,8 +34,11 @@ def spot_at(scene: Scene, x: float, y: float, flip: bool) -> Spot | None:
     near = [shape for shape in side if _beside(shape, x) < NEAR_BY] or [
         min(side, key=lambda s: _beside(s, x))
     ]
-    found = [_located(draft, shape, x, y) for shape in near]
-    return min(found, key=lambda pair: pair[0])[1]
+    spots = [_located(draft, shape, x, y) for shape in near]
+    if len(spots) == 1:
+        return spots[0]
+    missed = [_missed(draft, shape, spot, x, y) for shape, spot in zip(near, spots, strict=True)]
+    return spots[missed.index(min(missed))]
 
 
 def _beside(shape: Shape, x: float) -> float:
@@ -44,13 +47,17 @@ def _beside(shape: Shape, x: float) -> float:
     return max(left - x, x - right, 0.0)
 
 
-def _located(draft: Draft, shape: Shape, x: float, y: float) -> tuple[float, Spot]:
-    """How far the panel's nearest place lies from the point, mm, and that place."""
+def _located(draft: Draft, shape: Shape, x: float, y: float) -> Spot:
+    """The nearest place on one panel."""
+    return Spot(*draft.surface.locate(shape.panel.index, *shape.placement.back(x, y)), shape.panel.index)
+
+
+def _missed(draft: Draft, shape: Shape, spot: Spot, x: float, y: float) -> float:
+    """How far the place lies from the point, mm."""
     own = shape.placement.back(x, y)
-    u, t = draft.surface.locate(shape.panel.index, *own)
-    index = np.array([shape.panel.index], dtype=np.intp)
-    back = draft.surface.points(index, np.array([u - shape.panel.index]), np.array([t]))[0]
-    return float(np.hypot(back[0] - own[0], back[1] - own[1])), Spot(u, t, shape.panel.index)
+    index, v = np.array([spot.panel], dtype=np.intp), np.array([spot.u - spot.panel])
+    there = draft.surface.points(index, v, np.array([spot.t]))[0]
+    return float(np.hypot(there[0] - own[0], there[1] - own[1]))
 
 
 def snapped(scene: Scene, spot: Spot, magnet: float) -> Spot:
