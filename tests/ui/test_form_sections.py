@@ -13,7 +13,7 @@ from pytestqt.qtbot import QtBot
 from tests.ui.conftest import bodice
 from tests.ui.test_form_fields import form, row_of, typed
 from workbench.body import BY_KEY, CAUTION_SHORT, LIMIT_TABLE, MEASUREMENTS
-from workbench.document import Session, move_point, set_pin, set_rule
+from workbench.document import Session, move_point, new_project, set_pin, set_rule
 from workbench.draft import Place
 from workbench.ui.desk import Desk
 from workbench.ui.form import Form
@@ -370,3 +370,35 @@ def test_nothing_asks_for_more_width_than_the_pane_has(form: Form, desk: Desk) -
     desk.apply("One figure", set_rule(desk.project, "one_figure"))
     desk.now()
     assert max(section.minimumSizeHint().width() for section in form.sections) <= 284
+
+
+def test_the_tab_key_goes_through_a_section_made_late(form: Form) -> None:
+    form.reduction.header.click()
+    form.reduction.header.setFocus()
+    passed = []
+    for _ in range(4):
+        QTest.keyClick(form.focusWidget(), Qt.Key.Key_Tab)
+        passed.append(form.focusWidget().accessibleName())
+    assert passed == [
+        "Waist and underbust: Own figure each",
+        "Bust reduction, round the body",
+        "Bust reduction, a quarter",
+        "Underbust reduction, round the body",
+    ]
+
+
+def test_a_finding_is_brought_out_from_behind_a_search(form: Form, desk: Desk) -> None:
+    form.search.setText("notes")
+    desk.select(Place(field="opening_mm"))
+    assert row_of(form.reduction, "opening_mm").isVisible()
+
+
+def test_a_new_project_begins_with_the_first_measurement(form: Form, desk: Desk) -> None:
+    desk.open_session(Session(new_project()))
+    assert form.focusWidget() is row_of(form.measurements, "measurements.bust_girth").field
+
+
+def test_an_open_project_is_left_alone(form: Form, desk: Desk) -> None:
+    form.search.setFocus()
+    desk.open_session(Session(bodice()))
+    assert form.focusWidget() is form.search

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QKeyEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
     QApplication,
     QFrame,
@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from workbench.body import Fraction, Unit
+from workbench.body import MEASUREMENTS, Fraction, Unit
 from workbench.document import Picture, Session, set_unit
 from workbench.draft import Place
 from workbench.ui.desk import Desk
@@ -139,6 +139,11 @@ class Form(QWidget):
         if isinstance(application, QApplication):
             application.focusChanged.connect(self.on_focus_changed)
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The drawing shrinks before the rows do."""
+        super().resizeEvent(event)
+        self.take.show_room(self.height())
+
     def sizeHint(self) -> QSize:
         """As wide as its rows are laid out for."""
         return QSize(USUAL_WIDTH, 150 * GRID)
@@ -152,10 +157,24 @@ class Form(QWidget):
             for section in self.sections:
                 for row in section.rows:
                     row.forget()
+            self._welcome()
         project = picture.project
         self.units.show_value((project.unit, 8 if project.unit == "cm" else project.fraction))
         for section in self.sections:
             section.show_picture(picture)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """A new project begins with its first measurement."""
+        super().showEvent(event)
+        self._welcome()
+
+    def _welcome(self) -> None:
+        """Put the focus on the first measurement while none is taken."""
+        if self.isVisible() and not self._desk.project.measurements:
+            row = self.measurements.row_of(f"measurements.{MEASUREMENTS[0].key}", None)
+            target = row.target() if row is not None else None
+            if target is not None and target.isVisible():
+                target.setFocus()
 
     def show_taking(self, key: str) -> None:
         """Show where the tape goes."""
@@ -176,6 +195,8 @@ class Form(QWidget):
         self._lit = row
         if row is not None:
             row.show_lit(True)
+            if row.isHidden():
+                self.search.clear()
             self._bring(row)
 
     def _row_of(self, place: Place | None) -> Row | None:

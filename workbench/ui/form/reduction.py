@@ -23,7 +23,7 @@ from workbench.ui.form.choice import Choice
 from workbench.ui.form.figures import Stored
 from workbench.ui.form.kinds import LengthKind, PartKind, plain
 from workbench.ui.form.row import EDGE, FigureRow, Row, found_about
-from workbench.ui.form.section import Heading, Section
+from workbench.ui.form.section import Heading, Remark, Section
 from workbench.ui.look import GRID
 from workbench.ui.marks import Mark
 
@@ -192,17 +192,15 @@ def _taken(picture: Picture) -> Project:
     return take_the_most(project, picture.comfort, step_mm(project.unit, project.fraction))
 
 
-class CautionRow(Row):
+class CautionRow(Remark):
     """The usual caution, wherever a reduction is chosen."""
 
     def __init__(self) -> None:
-        super().__init__("", "")
-        self.label.hide()
-        self.say(CAUTION_SHORT, "attend")
+        super().__init__(CAUTION_SHORT, "attend")
         self.column.setContentsMargins(EDGE, 2 * GRID, EDGE, GRID)
 
     def is_called(self, wanted: str) -> bool:
-        """It stands by every search that finds a reduction; the section sees to that."""
+        """A search for reductions finds it with them."""
         return "reduction".startswith(wanted.lower())
 
 

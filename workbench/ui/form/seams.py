@@ -14,10 +14,15 @@ from workbench.ui.desk import Desk
 from workbench.ui.form.figures import Stored
 from workbench.ui.form.kinds import PartKind, WeightKind
 from workbench.ui.form.row import EDGE, FigureRow, Row
-from workbench.ui.form.section import Heading, Section
+from workbench.ui.form.section import Heading, Remark, Section
 from workbench.ui.form.shape import MOST_SEAMS, NARROW, seam_label, seam_number
 from workbench.ui.look import GRID
 from workbench.ui.marks import Mark
+
+_EXPLAINED = (
+    "Weight: a seam’s part of what is to be taken in. "
+    "Left part: how much of that the panel on its left gives, towards the centre front."
+)
 
 
 @dataclass(frozen=True)
@@ -225,6 +230,7 @@ class Seams(Section):
 
     def fill(self) -> None:
         """The takers of either quarter, then the pins."""
+        self.add(Remark(_EXPLAINED))
         for quarter in ("front", "back"):
             self._add_quarter("front" if quarter == "front" else "back")
         self.add(Heading("Pinned intake"))
@@ -242,8 +248,10 @@ class Seams(Section):
         """The seams, then as many rows of pins as there are; rows once made are kept."""
         super().show_rows(picture)
         pins = pins_of(picture.project.design)
-        while len(self._pins) < len(pins):
-            self._pins.append(self.add(PinRow(self.desk)))
+        if len(self._pins) < len(pins):
+            while len(self._pins) < len(pins):
+                self._pins.append(self.add(PinRow(self.desk)))
+            self.chain()
         for number, row in enumerate(self._pins):
             row.show_pin(pins[number] if number < len(pins) else None, picture.project)
 

@@ -12,6 +12,7 @@ from workbench.document import Picture
 from workbench.ui.desk import Desk
 from workbench.ui.form.row import EDGE, Row
 from workbench.ui.look import GRID, fonts, look
+from workbench.ui.marks import Mark
 
 _HEADER_HEIGHT = 9 * GRID
 AnyRow = TypeVar("AnyRow", bound=Row)
@@ -116,6 +117,19 @@ class Heading(Row):
         return False
 
 
+class Remark(Row):
+    """A sentence that stands by itself; the search leaves it out."""
+
+    def __init__(self, words: str, mark: Mark | None = None) -> None:
+        super().__init__("", "")
+        self.label.hide()
+        self.say(words, mark)
+
+    def is_called(self, wanted: str) -> bool:
+        """It is no field."""
+        return False
+
+
 class Section(QWidget):
     """A header and its rows."""
 
@@ -168,6 +182,15 @@ class Section(QWidget):
         self._column.setSpacing(0)
         self.fill()
         self._outer.addWidget(self._body)
+        self.chain()
+
+    def chain(self) -> None:
+        """Let the tab key go through the rows after the header, whenever they were made."""
+        last: QWidget = self.header
+        for widget in self._body.findChildren(QWidget) if self._body else []:
+            if widget.focusPolicy() & Qt.FocusPolicy.TabFocus:
+                QWidget.setTabOrder(last, widget)
+                last = widget
 
     def fill(self) -> None:
         """Add the rows."""

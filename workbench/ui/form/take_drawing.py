@@ -17,6 +17,7 @@ from workbench.ui.look import GRID, fonts, look
 Figure = Literal["front", "back", "side", "seated"]
 Points = Sequence[tuple[float, float]]
 
+_TALLEST, _SHORTEST = 37 * GRID, 27 * GRID
 _HIGH, _WIDE = 122.0, 78.0
 """The drawing's own units: from the chin to the thigh, and across."""
 
@@ -105,7 +106,7 @@ class TakeDrawing(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._measurement: Measurement | None = None
-        self.setFixedSize(QSize(24 * GRID, 37 * GRID))
+        self.setFixedSize(QSize(24 * GRID, _TALLEST))
 
     def show_measurement(self, measurement: Measurement) -> None:
         """Draw this one."""
@@ -164,7 +165,10 @@ def _draw_figure(painter: QPainter, figure: Figure) -> None:
 
 
 def _draw_hints(painter: QPainter, figure: Figure) -> None:
-    """A few lines that tell front from back, and where the arm was."""
+    """The cord at the waist, and a few lines that tell front from back and where the arm was."""
+    cord = _HEIGHTS["seated_waist_girth" if figure == "seated" else "waist_girth"]
+    left, right = _width_at(figure, cord)
+    painter.drawLine(QPointF(left, cord), QPointF(right, cord))
     if figure == "front":
         for x in (-_BUST_X, _BUST_X):
             painter.drawArc(QRectF(x - 8, 36, 16, 15), 200 * 16, 140 * 16)
@@ -227,7 +231,13 @@ class TakePanel(QWidget):
         line.setSpacing(3 * GRID)
         line.addWidget(self.drawing)
         line.addLayout(words, 1)
-        self.setFixedHeight(self.drawing.height() + 4 * GRID)
+        self.show_room(4 * _TALLEST)
+
+    def show_room(self, height: int) -> None:
+        """Take no more than a quarter of the height there is, but enough for all of the words."""
+        tall = max(min(height // 4, _TALLEST), _SHORTEST)
+        self.drawing.setFixedHeight(tall)
+        self.setFixedHeight(tall + 4 * GRID)
 
     def show_measurement(self, key: str) -> None:
         """Show how this one is taken."""
