@@ -58,7 +58,7 @@ class MarkLine:
 
 @dataclass(frozen=True)
 class Piece:
-    """One shape to cut. Drawn once; ``count`` says how many, ``mirrored`` that half of them are turned over."""
+    """One shape to cut, drawn once; ``count`` of it, half of them turned over where ``mirrored``."""
 
     key: str
     """Steady from draft to draft, such as ``fashion/Front 1``."""
