@@ -17,6 +17,7 @@ from workbench.document import Session, move_point, new_project, set_pin, set_ru
 from workbench.draft import Place
 from workbench.ui.desk import Desk
 from workbench.ui.form import Form
+from workbench.ui.form.measurements import FoldRow
 from workbench.ui.form.reduction import CautionRow, MostRow, RuleRow
 from workbench.ui.form.row import Row
 from workbench.ui.form.seams import PinRow, ShareRow, UnpinAllRow
@@ -402,3 +403,26 @@ def test_an_open_project_is_left_alone(form: Form, desk: Desk) -> None:
     form.search.setFocus()
     desk.open_session(Session(bodice()))
     assert form.focusWidget() is form.search
+
+
+def test_another_project_folds_the_optional_measurements_again(form: Form, desk: Desk) -> None:
+    lap = desk.project.with_measurement("waist_to_lap", desk.project.measurements["waist_girth"])
+    desk.open_session(Session(lap))
+    shown = row_of(form.measurements, "measurements.waist_to_lap").isHidden()
+    desk.open_session(Session(bodice()))
+    assert (shown, row_of(form.measurements, "measurements.waist_to_lap").isHidden()) == (False, True)
+
+
+def test_unfolded_measurements_stay_so_through_an_edit(form: Form, desk: Desk) -> None:
+    fold = of_kind(form.measurements, FoldRow)
+    fold.button.click()
+    typed(row_of(form.measurements, "measurements.bust_girth").field, "39")
+    desk.now()
+    assert not row_of(form.measurements, "measurements.waist_to_lap").isHidden()
+
+
+def test_the_ribs_under_one_figure_light_up_the_row_that_holds_them(form: Form, desk: Desk) -> None:
+    desk.apply("Rule", set_rule(desk.project, "one_figure"))
+    desk.now()
+    desk.select(Place(field="reductions.underbust", level="underbust"))
+    assert row_of(form.reduction, "reductions.waist")._lit

@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QPushButton, QWidget
 
 from workbench.body import BY_KEY, LEVEL_GIRTH, MEASUREMENTS, Body, Measurement, say_length
-from workbench.document import Picture
+from workbench.document import Picture, Session
 from workbench.draft import Place
 from workbench.ui.desk import Desk
 from workbench.ui.form.figures import Taken
@@ -120,6 +120,7 @@ class Measurements(Section):
         """The table's rows under their headings, in the table's order."""
         self._optional: list[Row] = []
         self._folded = True
+        self._session: Session | None = None
         self._add_rows(optional=False)
         self._fold = self.add(FoldRow())
         self._add_rows(optional=True)
@@ -153,10 +154,13 @@ class Measurements(Section):
         self._fold.button.setText(MORE if folded else FEWER)
 
     def show_rows(self, picture: Picture) -> None:
-        """Bring the optional ones out for a project that has some."""
-        if self._folded and any(BY_KEY[key].optional for key in picture.project.measurements):
-            self.show_folded(False)
-            self._fold.show_wanted(False)
+        """Bring the optional ones out for a project that has some; another may put them away again."""
+        some = any(BY_KEY[key].optional for key in picture.project.measurements)
+        if some or self._session is not self.desk.session:
+            self._session = self.desk.session
+            self._fold.show_wanted(not some)
+            if self._folded is some:
+                self.show_folded(not some)
         super().show_rows(picture)
 
     def summary(self, picture: Picture) -> str:

@@ -167,7 +167,7 @@ class MostRow(Row):
 
     def on_clicked(self) -> None:
         """Take it."""
-        self._desk.apply("Take the most", _taken(self._desk.picture))
+        self._desk.apply("Most that keeps every limit", _taken(self._desk.picture))
 
     def target(self) -> QWidget | None:
         """The button."""
@@ -178,6 +178,8 @@ def _most(mm: float, project: Project) -> str:
     """The figure that would be taken, round the waist and a quarter; less than nothing is ease."""
     step = step_mm(project.unit, project.fraction)
     down = floor(mm / step + 1e-9) * step
+    if not down:
+        return "nothing, at these girths"
     whole = say_with_unit(abs(down), project.unit, project.fraction)
     quarter = say_exact(abs(down) / QUARTERS, project.unit)
     ease = " ease" if down < 0 else ""
@@ -238,6 +240,11 @@ class Reduction(Section):
         if picture.outcome is None:
             return f"waist {said}"
         return f"waist {said}, {plain(round(picture.outcome.level('waist').percent, 1))} %"
+
+    def row_of(self, field: str, seam: int | None) -> Row | None:
+        """One figure for waist and underbust stands in the row of the waist."""
+        shared = self.desk.project.design.rule == "one_figure" and field == "reductions.underbust"
+        return super().row_of("reductions.waist" if shared else field, seam)
 
     def has(self, field: str) -> bool:
         """Reductions and what belongs to them."""
