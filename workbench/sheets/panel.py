@@ -9,7 +9,8 @@ import numpy as np
 from workbench.body import LEVEL_LABEL
 from workbench.draft import Outcome, Panel, seam_name
 from workbench.sheets.drawing import Array, Drawing, Label, Stroke
-from workbench.sheets.panel_words import Rung, edge_words, rungs_of, words_in
+from workbench.sheets.panel_words import Rung, edge_words, level_name, rungs_of, words_in
+from workbench.sheets.room import Inside
 
 _ARROW = 3.0
 _GRAIN_INSET = 12.0
@@ -30,7 +31,11 @@ def panel_drawing(
     sheets join (``joins``).
     """
     rungs = rungs_of(panel, joins)
-    text = words_in(panel, rungs, captions)
+    inside = Inside(panel.outline)
+    text = words_in(panel, rungs, captions, inside)
+    inside.place(text)
+    levels = tuple(_level_names(panel, inside))
+    inside.place(levels)
     strokes = [Stroke("stitch", panel.outline, closed=True)]
     if cut is not None:
         strokes.append(Stroke("cut", cut, closed=True))
@@ -38,16 +43,15 @@ def panel_drawing(
         Stroke("waist" if name == "waist" else "level", line) for name, line in panel.level_lines.items()
     ]
     strokes += _grain(panel, rungs, text)
-    names = (*_level_names(panel), *edge_words(panel, rungs, text, _beyond(panel, outcome)))
-    return Drawing(tuple(strokes), (*text, *names))
+    sides = edge_words(panel, rungs, text, _beyond(panel, outcome), inside)
+    return Drawing(tuple(strokes), (*text, *levels, *sides))
 
 
-def _level_names(panel: Panel) -> Iterator[Label]:
-    """Each level's name on its line, at the left; small enough to stay inside."""
+def _level_names(panel: Panel, inside: Inside) -> Iterator[Label]:
+    """Each level's name on its line."""
     for name, line in panel.level_lines.items():
-        x, y = line[0]
-        label = f"{LEVEL_LABEL[name]} line" if name == "waist" else LEVEL_LABEL[name]
-        yield Label("caption", label, float(x) + 2.5, float(y) + 1.1, 2.4, "left")
+        words = f"{LEVEL_LABEL[name]} line" if name == "waist" else LEVEL_LABEL[name]
+        yield level_name(panel, line, words, inside)
 
 
 def _beyond(panel: Panel, outcome: Outcome) -> tuple[str, str]:
