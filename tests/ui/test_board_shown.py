@@ -320,7 +320,8 @@ def test_the_board_is_drawn_in_every_look_and_layout(
     over_bust.set_grid(True)
     over_bust.set_allowance_shown(True)
     desk.now()
-    colours = {over_bust.grab().toImage().pixelColor(x, 300).name() for x in range(210, 960, 3)}
+    image = over_bust.grab().toImage()
+    colours = {image.pixelColor(x, 300).name() for x in range(210, 960, 3)}
     assert len(colours) > 4
 
 

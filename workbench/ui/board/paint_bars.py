@@ -4,18 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, Qt
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPolygonF
 
-from workbench.body import Fraction, LevelName, Unit, say_exact, say_length
+from workbench.body import Fraction, LevelName, Unit, say_length
 from workbench.draft import Place
 from workbench.ui.board.bars import Axis, Bar
 from workbench.ui.board.lettering import put, width_of
-from workbench.ui.board.paint_levels import RULER
-from workbench.ui.board.pens import across, draw_mark, pen, upright
-from workbench.ui.board.ruler import marks, step_for
+from workbench.ui.board.pens import pen, upright
 from workbench.ui.board.view import View
 from workbench.ui.look import fonts, look
+from workbench.ui.marks import draw_mark, mark_colour
 
 FIGURES = 100.0
 """Pixels at the right in which the figures of a bar stand."""
@@ -24,12 +23,10 @@ _HALF, _SHUT_HALF, _TALL = 7.0, 2.5, 15.0
 """Half the height of a bar, of the part laced shut within it, and of the limit's mark."""
 _TOOTH = 3.5
 """Pixels of one tooth where the axis is torn off."""
-LEGEND = 44.0
 _TWO_LINES = 40.0
 """Pixels to the level below that leave room for a second line of figures, even one that says nothing new."""
 _ALIKE = 0.5
 """mm: a girth this close to the body's is the body's."""
-_WORDS = {"within": "", "near": "near", "over": "over"}
 
 
 @dataclass(frozen=True)
@@ -41,21 +38,6 @@ class Manner:
     place: Place | None
     hover: LevelName | None
     held: LevelName | None
-
-
-def paint_axis(painter: QPainter, axis: Axis, unit: Unit, width: float) -> None:
-    """The girths along the top."""
-    shown = look()
-    painter.fillRect(QRectF(0, 0, width, RULER), shown.paper)
-    across(painter, RULER - 1, 0, width, shown.hairline)
-    small, large = step_for(unit, axis.scale, 5.0), step_for(unit, axis.scale, 28.0)
-    for step, size in ((small, 4.0), (large, 8.0)):
-        for girth in marks(step, axis.low + 1, axis.high):
-            upright(painter, axis.x(girth), RULER - size, RULER, shown.rule)
-    painter.setPen(shown.soft_ink)
-    for girth in marks(large, axis.low + 1, axis.high):
-        put(painter, say_exact(girth, unit), axis.x(girth), 10, fonts().small, "middle")
-    put(painter, unit, width - 10, 10, fonts().small, "right")
 
 
 def paint_bar(painter: QPainter, bar: Bar, ghost: Bar | None, axis: Axis, view: View, manner: Manner) -> None:
@@ -85,15 +67,14 @@ def paint_figures_of(
     put(
         painter, say_length(bar.finished, manner.unit, manner.fraction), right, y - 9, fonts().strong, "right"
     )
-    colour = shown.attend if bar.status == "over" else shown.soft_ink
+    colour = shown.soft_ink if bar.status == "within" else mark_colour(bar.status)
     painter.setPen(colour)
     if room >= _TWO_LINES or abs(bar.reduction) > _ALIKE:
         put(painter, reduction_words(bar, manner.unit, manner.fraction), right, y + 9, fonts().small, "right")
     if bar.status != "within":
-        words = _WORDS[bar.status]
-        put(painter, words, right - 40, y - 9, fonts().small, "right")
-        at = QPointF(right - 40 - width_of(words, fonts().small) - 9, y - 8)
-        draw_mark(painter, bar.status, at, 4.0, colour)
+        put(painter, bar.status, right - 42, y - 9, fonts().small, "right")
+        left = right - 42 - width_of(bar.status, fonts().small)
+        draw_mark(painter, QRectF(left - 17, y - 16, 13, 13), bar.status, shown.paper)
 
 
 def reduction_words(bar: Bar, unit: Unit, fraction: Fraction) -> str:
@@ -111,32 +92,6 @@ def drag_lines(bar: Bar, unit: Unit, fraction: Fraction) -> tuple[str, str]:
     word = "drawn in" if taken >= 0 else "eased by"
     whole, quarter = (say_length(abs(mm), unit, fraction) for mm in (taken, 0.25 * taken))
     return f"{word} {whole} round the body", f"{quarter} a quarter"
-
-
-def paint_legend(painter: QPainter, width: float, height: float) -> None:
-    """What the parts of a bar are, along the foot of the strip."""
-    shown = look()
-    painter.fillRect(QRectF(0, height - LEGEND, width, LEGEND), shown.paper)
-    across(painter, height - LEGEND, 0, width, shown.hairline)
-    swatches = (
-        ("body", shown.bar_body, _HALF),
-        ("finished", shown.bar_finished, _HALF),
-        ("laced shut", shown.bar_shut, _SHUT_HALF),
-        ("your limit", shown.limit, 0.0),
-        ("her breath", shown.breath, _HALF),
-    )
-    painter.setPen(shown.soft_ink)
-    x, y = PAD, height - LEGEND + 13
-    for words, colour, half in swatches:
-        wide = width_of(words, fonts().small) + 36
-        if x + wide > width:
-            x, y = PAD, y + 18
-        if half:
-            painter.fillRect(QRect(int(x), int(y - 0.7 * half), 14, int(1.4 * half)), colour)
-        else:
-            painter.fillRect(QRect(int(x) + 6, int(y) - 6, 2, 12), colour)
-        put(painter, words, x + 19, y, fonts().small)
-        x += wide
 
 
 def _girth(painter: QPainter, axis: Axis, girth: float, y: float, half: float, colour: QColor) -> None:
@@ -167,11 +122,11 @@ def _breathing(painter: QPainter, band: tuple[float, float], axis: Axis, y: floa
 def _limit(painter: QPainter, bar: Bar, x: float, y: float) -> None:
     """A line across the bar; its head says whether the bar is within, near, or past it."""
     shown = look()
-    over = bar.status == "over"
-    colour = shown.attend if over else shown.limit
-    painter.setPen(pen(colour, 2.4 if over else 1.4))
-    painter.drawLine(QLineF(x, y - _TALL + 3, x, y + _TALL))
-    draw_mark(painter, bar.status, QPointF(x, y - _TALL - 1), 4.0, colour)
+    if bar.status == "within":
+        painter.fillRect(QRectF(round(x) - 0.75, y - _TALL, 1.5, 2 * _TALL), shown.limit)
+        return
+    painter.fillRect(QRectF(round(x) - 1.0, y - _TALL + 2, 2.0, 2 * _TALL - 2), mark_colour(bar.status))
+    draw_mark(painter, QRectF(x - 6.5, y - _TALL - 11, 13, 13), bar.status, shown.paper)
 
 
 def _grip(painter: QPainter, x: float, y: float, *, lit: bool) -> None:

@@ -2,22 +2,23 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPointF, QRect
+from PySide6.QtCore import QPointF, QRect, QRectF
 from PySide6.QtGui import QPainter
 
 from workbench.draft import Place
 from workbench.ui.board.lettering import put
-from workbench.ui.board.pens import across, draw_mark, upright
+from workbench.ui.board.pens import across, upright
 from workbench.ui.board.rows import LevelRow, QuarterRow
 from workbench.ui.board.scene import Scene
 from workbench.ui.board.view import View
 from workbench.ui.look import fonts, look
+from workbench.ui.marks import draw_mark
 
 RULER = 30.0
 """Pixels of the rulers along top and left."""
 GUTTER = 204.0
 """Pixels at the left of the canvas in which the ledger stands, the ruler included."""
-_LABEL, _NEEDED, _PLACED = RULER + 12, GUTTER - 60, GUTTER - 10
+_LABEL, _NEEDED, _PLACED = RULER + 14, GUTTER - 60, GUTTER - 10
 _ROW = 16.0
 """Pixels from one line of the ledger to the next."""
 _TWO_ROWS = 50.0
@@ -97,7 +98,7 @@ def _open_words(painter: QPainter, row: LevelRow, middle: float) -> None:
     if said:
         painter.setPen(look().attend)
         put(painter, ", ".join(said), _PLACED, middle, fonts().body, "right")
-        draw_mark(painter, "attend", QPointF(RULER + 4, middle), 3.5, look().attend)
+        draw_mark(painter, QRectF(RULER, middle - 6, 12, 12), "attend", look().paper)
 
 
 def row_at(scene: Scene, view: View, pixel: QPointF) -> LevelRow | None:

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter
 
 from workbench.body import BY_KEY, MEASUREMENTS
 from workbench.document import Picture
 from workbench.draft import Finding
 from workbench.ui.board.lettering import put
-from workbench.ui.board.pens import draw_mark, pen
+from workbench.ui.board.pens import pen
 from workbench.ui.look import fonts, look
+from workbench.ui.marks import draw_mark
 
 _TITLE = "Nothing to draw yet"
 _STOPPED = "Not drafted. The panels shown are the last that could be."
@@ -62,7 +63,7 @@ def paint_stop(painter: QPainter, picture: Picture, room: QRectF) -> QRectF:
     painter.setPen(pen(shown.attend))
     painter.setBrush(shown.attend_fill)
     painter.drawRoundedRect(box, 4, 4)
-    draw_mark(painter, "stop", QPointF(box.left() + 17, box.top() + 14), 5, shown.attend)
+    draw_mark(painter, QRectF(box.left() + 10, box.top() + 7, 15, 15), "stop", shown.attend_fill)
     painter.setFont(font)
     painter.setPen(shown.ink)
     painter.drawText(words, int(_WRAP), said)

@@ -1,11 +1,9 @@
-"""Pens and marks that several painters of the board use."""
+"""Pens and hairlines that several painters of the board use."""
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPointF, QRect, Qt
-from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
-
-from workbench.draft import Severity, Status
+from PySide6.QtCore import QRect, Qt
+from PySide6.QtGui import QColor, QPainter, QPen
 
 
 def pen(colour: QColor, width: float = 1.0, style: Qt.PenStyle = Qt.PenStyle.SolidLine) -> QPen:
@@ -40,36 +38,3 @@ def faint(colour: QColor, part: float) -> QColor:
 def crisp(pixel: float) -> float:
     """The middle of a pixel, so that a hairline covers one row of them and not two."""
     return int(pixel) + 0.5
-
-
-def triangle(middle: QPointF, size: float) -> QPolygonF:
-    """Points up: over a limit, or a sum that does not close."""
-    x, y = middle.x(), middle.y()
-    return QPolygonF(
-        [
-            QPointF(x, y - size),
-            QPointF(x + 1.05 * size, y + 0.8 * size),
-            QPointF(x - 1.05 * size, y + 0.8 * size),
-        ]
-    )
-
-
-def diamond(middle: QPointF, size: float) -> QPolygonF:
-    """Stands on its point: near a limit."""
-    x, y = middle.x(), middle.y()
-    return QPolygonF([QPointF(x, y - size), QPointF(x + size, y), QPointF(x, y + size), QPointF(x - size, y)])
-
-
-def draw_mark(
-    painter: QPainter, kind: Status | Severity, middle: QPointF, size: float, colour: QColor
-) -> None:
-    """The mark of a status: a filled triangle over, a diamond near, an open ring within."""
-    painter.setPen(pen(colour, 1.4))
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    if kind in ("over", "stop", "attend"):
-        painter.setBrush(colour)
-        painter.drawPolygon(triangle(middle, size))
-    elif kind == "near":
-        painter.drawPolygon(diamond(middle, size + 0.5))
-    else:
-        painter.drawEllipse(middle, size - 0.5, size - 0.5)

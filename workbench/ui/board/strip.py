@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QWheelEvent
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
 from workbench.body import LevelName, snap, step_mm
@@ -15,16 +15,15 @@ from workbench.ui.board.gestures import SLACK, Gesture, Pan
 from workbench.ui.board.lettering import put, width_of
 from workbench.ui.board.paint_bars import (
     FIGURES,
-    LEGEND,
     PAD,
     Manner,
     drag_lines,
-    paint_axis,
     paint_bar,
     paint_figures_of,
-    paint_legend,
 )
+from workbench.ui.board.paint_levels import RULER
 from workbench.ui.board.pens import across, pen, upright
+from workbench.ui.board.strip_edges import GirthRuler, Legend
 from workbench.ui.board.view import Sight
 from workbench.ui.desk import Desk
 from workbench.ui.look import fonts, look
@@ -53,7 +52,8 @@ class Strip(QWidget):
         self._hover: LevelName | None = None
         self._pressed: tuple[QPointF, Bar | None] | None = None
         self._gesture: Gesture | None = None
-        sight.moved.connect(self.update)
+        self._ruler, self._legend = GirthRuler(self), Legend(self)
+        sight.moved.connect(self.refresh)
         self.setMouseTracking(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
@@ -84,6 +84,14 @@ class Strip(QWidget):
                 return QPointF(self.axis.x(bar.finished), self._sight.view.y(bar.walk))
         raise KeyError(level)
 
+    def refresh(self) -> None:
+        """Paint the bars again, and the ruler only where its axis is another."""
+        if self._picture is not None:
+            self._ruler.show_axis(self.axis, self._picture.project.unit)
+        for edge in (self._ruler, self._legend):
+            edge.setVisible(bool(self._bars))
+        self.update(self.rect().adjusted(0, int(RULER), 0, -self._legend.height()))
+
     def show_picture(self, picture: Picture) -> None:
         """Paint another picture; while a drag is under way, where its bars began stays on."""
         before, self._bars = self._bars, bars_of(picture)
@@ -97,12 +105,12 @@ class Strip(QWidget):
                 self._extent = extent_of(self._bars)
         elif not self._ghosts:
             self._ghosts = {bar.level: bar for bar in before}
-        self.update()
+        self.refresh()
 
     def show_selection(self, place: Place | None) -> None:
         """Light up a level."""
         self._place = place
-        self.update()
+        self.refresh()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Level lines, bars, figures, legend."""
@@ -113,8 +121,6 @@ class Strip(QWidget):
             return
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         self._paint_bars(painter, self._picture)
-        paint_legend(painter, self.width(), self.height())
-        paint_axis(painter, self.axis, self._picture.project.unit, self.width())
         if isinstance(self._gesture, BarDrag):
             self._paint_words(painter, self._gesture.bar.level)
 
@@ -155,6 +161,14 @@ class Strip(QWidget):
         for number, words in enumerate(lines):
             put(painter, words, box.left() + 8, box.top() + 12 + 18 * number, font)
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Ruler and legend keep to their edges."""
+        high = self._legend.heightForWidth(self.width())
+        self._ruler.setGeometry(0, 0, self.width(), int(RULER))
+        self._legend.setGeometry(0, self.height() - high, self.width(), high)
+        self.refresh()
+        super().resizeEvent(event)
+
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Take hold of a bar, or of the paper."""
         if self._gesture is not None:
@@ -187,7 +201,7 @@ class Strip(QWidget):
         elif pressed is not None:
             bar = pressed[1] or self._row_at(pressed[0])
             self._desk.select(Place(level=bar.level) if bar else None)
-        self.update()
+        self.refresh()
 
     def leaveEvent(self, event: QEvent) -> None:
         """Nothing is under the hand any more."""
@@ -248,7 +262,7 @@ class Strip(QWidget):
 
     def _bar_at(self, pixel: QPointF) -> Bar | None:
         """The bar under the hand: anywhere along it, and a little beyond its end."""
-        if pixel.y() > self.height() - LEGEND:
+        if not RULER < pixel.y() < self._legend.y():
             return None
         for bar in self._bars:
             beyond = max(self.axis.x(bar.finished), self.axis.x(bar.body)) + _REACH
@@ -265,7 +279,7 @@ class Strip(QWidget):
         if level != self._hover:
             self._hover = level
             self.setCursor(Qt.CursorShape.SizeHorCursor if level else Qt.CursorShape.ArrowCursor)
-            self.update()
+            self.refresh()
 
 
 def _same_words(one: Picture, other: Picture) -> bool:
