@@ -205,7 +205,7 @@ def test_comfort_takes_the_place_of_the_form_where_there_is_no_room_for_both(win
     assert (window.comfort.isVisible(), window.form.isVisible()) == (True, False)
     window.resize(1600, 900)
     assert (window.comfort.isVisible(), window.form.isVisible()) == (True, True)
-    QTest.mouseClick(window.comfort.shut, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(window.comfort.head.shut, Qt.MouseButton.LeftButton)
     assert (window.comfort.isVisible(), window.form.isVisible()) == (False, True)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QShowEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from workbench.body import CAUTIONS, say_length, say_with_unit
 from workbench.document import Picture
@@ -12,6 +12,7 @@ from workbench.draft import Finding
 from workbench.ui.comfort_picture import ComfortPicture
 from workbench.ui.desk import Desk
 from workbench.ui.findings import FindingList
+from workbench.ui.head import Head
 from workbench.ui.look import GRID, fonts
 
 WIDTH = 80 * GRID
@@ -32,25 +33,19 @@ class ComfortPane(QWidget):
         self.take = QPushButton("Take it")
         self.take.setAccessibleName("Take the most that keeps every limit")
         self._found, self.findings = _heading("Findings"), FindingList()
-        self.shut = QPushButton("Close")
-        self.shut.setObjectName("quiet")
-        self.shut.setAccessibleName("Close the comfort pane")
+        self.head = Head("Comfort")
         self.setMinimumWidth(WIDTH)
         area = QScrollArea()
         area.setWidgetResizable(True)
         area.setFrameShape(QFrame.Shape.NoFrame)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         area.setWidget(self._arranged())
-        head = QHBoxLayout()
-        head.setContentsMargins(0, 2 * GRID, 2 * GRID, 0)
-        head.addWidget(_heading("Comfort"), 1)
-        head.addWidget(self.shut)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        column.addLayout(head)
+        column.addWidget(self.head)
         column.addWidget(area, 1)
-        self.shut.clicked.connect(shown.trigger)
+        self.head.shut.clicked.connect(shown.trigger)
         self.take.clicked.connect(take_most.trigger)
         self.findings.chosen.connect(self.on_chosen)
         desk.drafted.connect(self.show_picture)
@@ -87,7 +82,9 @@ class ComfortPane(QWidget):
         self.picture.show_picture(picture)
         project, comfort = picture.project, picture.comfort
         self.take.setEnabled(comfort is not None)
-        self.most.setText(_WAITING if comfort is None else _most(picture, comfort.largest_reduction))
+        most = _WAITING if comfort is None else _most(picture, comfort.largest_reduction)
+        if most != self.most.text():
+            self.most.setText(most)
         findings = comfort.findings if comfort else ()
         texts = [finding.text(project.unit, project.fraction) for finding in findings]
         self._found.setVisible(bool(findings))

@@ -7,6 +7,7 @@ the differences are drawn, because on whole girths an eighth would be less than 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import ceil
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
@@ -23,8 +24,8 @@ _LEGEND = 7 * GRID
 _SIDE = 3 * GRID
 _EASE = 4 * GRID
 """Kept free to the right of the body, for a little ease."""
-_LEAST_SCALE = 25.4
-"""mm across at least, so that a trifle does not look like a lot."""
+_SCALE_STEP = 50.8
+"""mm; the scale holds whole steps of it: a trifle does not look like a lot, and a drag moves on still ground."""
 _WORDS: dict[str, str] = {"within": "Within", "near": "Near the limit", "over": "Over the limit"}
 
 
@@ -47,7 +48,7 @@ class ComfortPicture(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._rows: tuple[_Row, ...] = ()
-        self._scale_mm = _LEAST_SCALE
+        self._scale_mm = _SCALE_STEP
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName("Body, finished, laced shut and limit at each level")
 
@@ -61,12 +62,21 @@ class ComfortPicture(QWidget):
                 for level in reversed(picture.outcome.levels)
             )
         if rows != self._rows:
-            self._rows = rows
+            before, self._rows = (self._rows, self._scale_mm), rows
             spans = [abs(mm) for row in rows for mm in (row.finished, row.shut, row.most or 0.0)]
-            self._scale_mm = max(_LEAST_SCALE, *spans) if spans else _LEAST_SCALE
+            self._scale_mm = _SCALE_STEP * max(1, ceil(max(spans, default=0.0) / _SCALE_STEP))
             self.setAccessibleDescription(" ".join(_spoken(row) for row in rows))
+            self._update(*before)
+
+    def _update(self, rows: tuple[_Row, ...], scale_mm: float) -> None:
+        """Paint anew what is not as it was: one edit seldom touches more than one level."""
+        if len(rows) != len(self._rows) or scale_mm != self._scale_mm:
             self.updateGeometry()
             self.update()
+            return
+        for number, (was, now) in enumerate(zip(rows, self._rows, strict=True)):
+            if was != now:
+                self.update(0, _LEGEND + number * _ROW, self.width(), _ROW)
 
     def sizeHint(self) -> QSize:
         """Room for the legend and every level."""
@@ -77,16 +87,18 @@ class ComfortPicture(QWidget):
         super().changeEvent(event)
         self.update()
 
-    def paintEvent(self, _event: QPaintEvent) -> None:
+    def paintEvent(self, event: QPaintEvent) -> None:
         """Legend, then level by level."""
         if not self._rows:
             return
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        self._paint_legend(painter)
+        if event.rect().top() < _LEGEND:
+            self._paint_legend(painter)
         for number, row in enumerate(self._rows):
             box = QRectF(_SIDE, _LEGEND + number * _ROW, self.width() - 2 * _SIDE, _ROW)
-            self._paint_row(painter, row, box)
+            if box.toAlignedRect().intersects(event.rect()):
+                self._paint_row(painter, row, box)
         painter.end()
 
     def _paint_legend(self, painter: QPainter) -> None:

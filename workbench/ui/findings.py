@@ -37,6 +37,7 @@ class FindingRow(QAbstractButton):
         self._word, self._sentence = "", ""
         self._most_lines = most_lines
         self._layout = QTextLayout()
+        self._heights: dict[int, float] = {}
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Minimum)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
@@ -55,8 +56,12 @@ class FindingRow(QAbstractButton):
             return
         self._mark, self._word, self._sentence = mark, word, sentence
         self.setAccessibleName(f"{word}. {sentence}")
+        lines = self._layout.lineCount()
+        self._heights.clear()
         self._fit()
-        self.updateGeometry()
+        # a figure that changes in a sentence seldom changes how many lines it takes
+        if self._layout.lineCount() != lines:
+            self.updateGeometry()
         self.update()
 
     def changeEvent(self, event: QEvent) -> None:
@@ -95,9 +100,10 @@ class FindingRow(QAbstractButton):
         """Height of the whole sentence, or of as many lines as the row may have."""
         if self._most_lines:
             return self.sizeHint().height()
-        height = self._break_lines(width)
-        self._break_lines(self.width())
-        return round(height) + 3 * GRID
+        if width not in self._heights:
+            self._heights[width] = self._break_lines(width)
+            self._break_lines(self.width())
+        return round(self._heights[width]) + 3 * GRID
 
     def sizeHint(self) -> QSize:
         """A row of one line; a row with a fixed number of lines always has the height of them all."""

@@ -15,11 +15,10 @@ QMenuBar { background: %ground; padding: 2px 8px; border: none; }
 QMenuBar::item { padding: 4px 8px; border-radius: 4px; background: transparent; }
 QMenuBar::item:selected { background: %selected_fill; color: %ink; }
 QMenu { background: %field; color: %ink; border: 1px solid %rule; padding: 4px; }
-QMenu::item { padding: 5px 28px 5px 28px; border-radius: 4px; }
+QMenu::item { padding: 5px 24px 5px 10px; border-radius: 4px; }
 QMenu::item:selected { background: %selected_fill; color: %ink; }
 QMenu::item:disabled { color: %rule; }
 QMenu::separator { height: 1px; background: %hairline; margin: 4px 8px; }
-QMenu::icon { padding-left: 6px; }
 
 QToolBar {
     background: %ground; border: none; border-bottom: 1px solid %hairline; padding: 2px 6px; spacing: 2px;
@@ -63,8 +62,6 @@ QPushButton#row:hover, QPushButton#row:focus {
 
 QFrame#sheet { background: %field; border: 1px solid %rule; }
 QScrollArea { background: transparent; border: none; }
-QDockWidget { color: %ink; font-weight: bold; }
-QDockWidget::title { background: %ground; padding: 7px 12px; border-bottom: 1px solid %hairline; }
 QToolTip { background: %field; color: %ink; border: 1px solid %rule; padding: 4px; }
 
 QScrollBar:vertical { background: transparent; width: 10px; margin: 0; }

@@ -161,7 +161,7 @@ class Welcome(QFrame):
         grid.addWidget(title, 1, 1)
         grid.addLayout(cards, 2, 1, Qt.AlignmentFlag.AlignTop)
         grid.addLayout(lists, 2, 2)
-        grid.setColumnMinimumWidth(2, 75 * GRID)
+        grid.setColumnMinimumWidth(2, 84 * GRID)
         for edge, stretch in ((0, 1), (3, 1)):
             grid.setColumnStretch(edge, stretch)
             grid.setRowStretch(edge, stretch)

@@ -19,6 +19,7 @@ from workbench.ui.desk import Desk
 from workbench.ui.errands import Errands
 from workbench.ui.files import Files
 from workbench.ui.form import Form
+from workbench.ui.head import Head
 from workbench.ui.look import GRID
 from workbench.ui.sentence import Foot
 from workbench.ui.settings import Settings
@@ -98,6 +99,9 @@ class Window(QMainWindow):
     def _ledger_dock(self) -> QDockWidget:
         dock = QDockWidget("Ledger", self)
         dock.setObjectName("ledger")
+        head = Head("Ledger")
+        head.shut.clicked.connect(dock.close)
+        dock.setTitleBarWidget(head)
         dock.hide()
         self.addDockWidget(Qt.DockWidgetArea.BottomDockWidgetArea, dock)
         return dock
