@@ -25,7 +25,7 @@ _SIDE = 3 * GRID
 _EASE = 4 * GRID
 """Kept free to the right of the body, for a little ease."""
 _SCALE_STEP = 50.8
-"""mm; the scale holds whole steps of it: a trifle does not look like a lot, and a drag moves on still ground."""
+"""mm; the scale holds whole steps: a trifle does not look like a lot, and a drag moves on still ground."""
 _WORDS: dict[str, str] = {"within": "Within", "near": "Near the limit", "over": "Over the limit"}
 
 
