@@ -426,3 +426,13 @@ def test_the_ribs_under_one_figure_light_up_the_row_that_holds_them(form: Form, 
     desk.now()
     desk.select(Place(field="reductions.underbust", level="underbust"))
     assert row_of(form.reduction, "reductions.waist")._lit
+
+
+def test_the_seam_through_the_bust_point_shows_where_it_stands(over_bust: Form) -> None:
+    outcome = over_bust._desk.picture.outcome
+    assert outcome is not None
+    field = of_kind(over_bust.shape, SeamRow).fields[0]
+    # an upright seam half a bust span from the centre front
+    part = 0.5 * outcome.body.value("bust_span") / outcome.blocks["front"]
+    assert float(field.text()) == pytest.approx(100 * part, abs=0.006)
+    assert not field.isEnabled()

@@ -111,6 +111,13 @@ class SeamRow(FigureRow):
         self.place = Place(field=self.name, seam=number)
         self.fields[0].setEnabled(not seam.through_bust_point)
         super().show_picture(picture)
+        if seam.through_bust_point and picture.outcome is not None:
+            # The stored place only counts once the seam is let go; what is shown is where it stands.
+            foot, top = places_on_block(seam, self.quarter, picture.outcome)
+            middle = 0.5 * (foot + top) / picture.outcome.blocks[self.quarter]
+            self.fields[0].show_value(
+                ("through the bust point", middle), PartKind().say(middle, picture.project)
+            )
 
     def remark(self, picture: Picture) -> tuple[str, Mark | None]:
         """How far from its centre line it stands on the cloth, foot and top."""
