@@ -113,11 +113,17 @@ def test_comfort_is_said_in_words_for_every_limited_level(belt: Job) -> None:
             assert judgement.status in section
 
 
-def test_the_sheet_map_names_every_sheet(gown: Job) -> None:
-    texts = [plain(text) for text in text_of(gown.pdf())]
-    page = next(text for text in texts if "Sheet map Rows" in text or "Rows are letters" in text)
-    assert "A1" in page
+@pytest.mark.parametrize("paper", PAPERS)
+def test_the_first_page_has_the_sheet_map_or_says_where_it_is(either: Job, paper: str) -> None:
+    pages = [plain(text) for text in text_of(either.pdf(name=paper))]
+    elsewhere = re.search(r"Sheet map: page (\d+)", pages[0])
+    page = pages[int(elsewhere[1]) - 1] if elsewhere else pages[0]
+    sheets = sheet_map(either.outcome, PrintChoice(name=paper))
+    section = page[page.index("Sheet map") :]
     assert "Print at 100 %" in page
+    if len(sheets.tiles) > 1:
+        assert f"{len(sheets.tiles)} sheets of {paper}" in page
+        assert all(tile.name in section for tile in sheets.tiles)
 
 
 def test_an_invented_client_is_said_to_be_invented_on_every_sheet(gown: Job) -> None:

@@ -85,6 +85,7 @@ def front_pages(
     _set_findings_and_map(setter, rest, words, sheets)
     if setter.squares_due:
         setter.turn()
+        _add_map(setter, sheets)
     return setter.pages
 
 
@@ -187,7 +188,7 @@ def _put_map_beside(setter: _Setter, findings: Sequence[Finding], words: Heading
 
 
 def _add_map(setter: _Setter, sheets: SheetMap) -> None:
-    """The map as large as the column allows, leaving room for findings below it where that is no loss."""
+    """The map as large as the column allows, with room left for findings below it where that is no loss."""
     for tallest in (_MAP_LARGE, setter.room):
         drawn = map_block(sheets, setter.width, tallest)
         if drawn is not None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from workbench.sheets.block import BODY, HEADING, SMALL, Block, heading, paragraph, stack
+from workbench.sheets.block import BODY, HEADING, SMALL, Block, beside, heading, paragraph, stack
 from workbench.sheets.drawing import Array
 from workbench.sheets.fonts import text_width
 from workbench.sheets.paper import MM_PER_INCH, ROLL
@@ -13,8 +13,11 @@ _SHEET_LINE = LineStyle(0.18, SOFT)
 _BLANK_LINE = LineStyle(0.12, HAIR, (0.8, 0.8))
 _SQUARES_LINE = LineStyle(0.12, SOFT)
 _PANEL_LINE = LineStyle(0.18, INK)
-_AIR = 2.4
-_SMALLEST_SHEET = 8.0
+_TITLE = "Sheet map"
+_AIR, _GUTTER = 2.4, 4.0
+_WORDS_SHARE = 0.45
+"""Least part of the width for words that stand beside the map."""
+_SMALLEST_SHEET = 5.4
 """Shorter side of a sheet on the map, mm: smaller, and its name no longer fits."""
 _JOINING = (
     "Cut along “cut here” and lay the sheet on its neighbour up to the dashed line: "
@@ -27,25 +30,39 @@ _EVERY = 5
 
 def map_block(sheets: SheetMap, width: float, tallest: float) -> Block | None:
     """The map with the words that say how to join the sheets; None where it would be too small to read."""
-    words, scale = _fitted(sheets, width, tallest)
+    scale, block = _larger(sheets, width, tallest)
     box = sheets.tiles[0].box
-    if scale * min(box.width, box.height) < _SMALLEST_SHEET:
-        return None
-    return _block(sheets, width, words, scale)
+    return None if scale * min(box.width, box.height) < _SMALLEST_SHEET else block
 
 
 def map_block_of_any_size(sheets: SheetMap, width: float, tallest: float) -> Block:
     """The same however small: the map of hundreds of sheets."""
-    words, scale = _fitted(sheets, width, tallest)
-    return _block(sheets, width, words, scale)
+    return _larger(sheets, width, tallest)[1]
 
 
-def _fitted(sheets: SheetMap, width: float, tallest: float) -> tuple[list[Block], float]:
-    """The words below the map, and the scale that leaves room for them."""
-    words = [paragraph(text, width, SMALL + 0.1, colour=INK) for text in _words(sheets)]
-    room = tallest - HEADING - sum(block.height for block in words) - _AIR
+def _larger(sheets: SheetMap, width: float, tallest: float) -> tuple[float, Block]:
+    """The scale and the map with its words below it or beside it, whichever leaves it the more room."""
+    below, at_side = _words_below(sheets, width, tallest), _words_beside(sheets, width, tallest)
+    return below if below[0] >= at_side[0] else at_side
+
+
+def _words_below(sheets: SheetMap, width: float, tallest: float) -> tuple[float, Block]:
+    words = [paragraph(text, width, SMALL + 0.1) for text in _words(sheets)]
+    scale = _scale(sheets, width, tallest - sum(block.height for block in words))
+    return scale, stack([heading(_TITLE, width), _drawing(sheets, scale), *words])
+
+
+def _words_beside(sheets: SheetMap, width: float, tallest: float) -> tuple[float, Block]:
+    map_width = (1 - _WORDS_SHARE) * width
+    scale = _scale(sheets, map_width - _GUTTER, tallest)
+    start = _reach(sheets)[0] * scale + _GUTTER
+    words = stack([paragraph(text, width - start, SMALL + 0.1) for text in _words(sheets)], 1.0)
+    return scale, stack([heading(_TITLE, width), beside([(0.0, _drawing(sheets, scale)), (start, words)])])
+
+
+def _scale(sheets: SheetMap, width: float, tallest: float) -> float:
     across, down = _reach(sheets)
-    return words, min(width / across, room / down)
+    return min(width / across, (tallest - HEADING - _AIR) / down)
 
 
 def _reach(sheets: SheetMap) -> tuple[float, float]:
@@ -54,12 +71,11 @@ def _reach(sheets: SheetMap) -> tuple[float, float]:
     return max(tile.box.right for tile in (*sheets.tiles, *sheets.blanks)), down
 
 
-def _block(sheets: SheetMap, width: float, words: list[Block], scale: float) -> Block:
+def _drawing(sheets: SheetMap, scale: float) -> Block:
     def paint(pen: Pen, left: float, top: float) -> None:
         _paint_map(pen, sheets, left, top - 0.6, scale)
 
-    drawing = Block(_reach(sheets)[1] * scale + _AIR, paint)
-    return stack([heading("Sheet map", width), drawing, *words])
+    return Block(_reach(sheets)[1] * scale + _AIR, paint)
 
 
 def _words(sheets: SheetMap) -> list[str]:
