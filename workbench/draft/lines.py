@@ -147,14 +147,15 @@ def _crossings(
 ) -> list[tuple[float, float, float]]:
     """Walk and rise per run, in and out, where each line crosses its free seams, one line after the other.
 
-    Run and walk must agree there. Newton's method, from the straight line between the
-    shape points; how the run changes with the walk is felt a millimetre further up.
+    Run and walk must agree there. Newton's method, from where they would meet if the run
+    grew evenly between the shape points; how it changes with the walk is felt a millimetre
+    further up.
     """
     seams = [(number, seam) for number, own in enumerate(free) for seam in own]
     if not seams:
         return []
     u = np.array([float(seam) for _, seam in seams] * 2)
-    walks = [_between(lines[number], seam) for number, seam in seams]
+    walks = [_first_guess(lines[number], curves[number], seam) for number, seam in seams]
     for _ in range(_ROUNDS):
         runs = surface.runs(u, np.array([*walks, *(walk + _PROBE for walk in walks)])).tolist()
         here, above = runs[: len(seams)], runs[len(seams) :]
@@ -176,11 +177,12 @@ def _stepped(walk: float, miss: float, turn: float) -> float:
     return walk + min(max(step, -_LONGEST_STEP), _LONGEST_STEP)
 
 
-def _between(points: tuple[ShapePoint, ...], u: float) -> float:
-    """Walk at u on the straight line between the neighbouring shape points."""
+def _first_guess(points: tuple[ShapePoint, ...], curve: _Curve, u: float) -> float:
+    """Walk at u, the run taken as even between the neighbouring shape points."""
     after = next(i for i, point in enumerate(points) if point.u > u)
-    low, high = points[after - 1], points[after]
-    return low.t + (high.t - low.t) * (u - low.u) / (high.u - low.u)
+    share = (u - points[after - 1].u) / (points[after].u - points[after - 1].u)
+    low, high = curve.runs[after - 1], curve.runs[after]
+    return curve.at(low + share * (high - low))[0]
 
 
 @dataclass(frozen=True)
