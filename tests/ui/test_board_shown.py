@@ -21,7 +21,9 @@ from workbench.document import (
     new_project,
     set_front_share,
     set_measurement,
+    set_panels,
     set_pin,
+    set_reduction,
     set_style,
     set_unit,
 )
@@ -31,6 +33,7 @@ from workbench.ui.board.bars import Axis, bars_of, extent_of
 from workbench.ui.board.handles import HandleKey
 from workbench.ui.board.measures import measures_of
 from workbench.ui.board.near import distance
+from workbench.ui.board.paint_bars import drag_lines
 from workbench.ui.board.paint_marks import handle_named
 from workbench.ui.board.paint_words import missing_words
 from workbench.ui.board.polygons import polygon
@@ -358,3 +361,41 @@ def test_the_menu_of_a_line_of_her_own_takes_the_style_s_again(over_bust: Board,
     desk.now()
     choose(menu_at(over_bust, handle.pixel(over_bust.sight.view)), "Neckline of the style again")
     assert desk.project.design.neckline is None
+
+
+# --- told, and told apart ---------------------------------------------------------------
+
+
+def test_the_chosen_point_is_told_in_words(over_bust: Board, desk: Desk) -> None:
+    desk.select(Place(line="neckline", point=1))
+    told = over_bust.canvas.accessibleDescription()
+    assert told.startswith("Neckline point 2, smooth: ")
+    assert told.endswith(" along the neckline")
+
+
+def test_the_chosen_figure_is_told_in_words(over_bust: Board) -> None:
+    QTest.keyClick(over_bust.canvas, Qt.Key.Key_I)
+    told = over_bust.canvas.accessibleDescription()
+    assert told.startswith("Intake of the front seam 1 at the waist, left side: ")
+
+
+def test_both_ways_of_saying_a_reduction_agree_to_the_thirty_second(over_bust: Board, desk: Desk) -> None:
+    desk.apply("Waist reduction", set_reduction(desk.project, "waist", 2.375 * 25.4))
+    desk.now()
+    bar = next(bar for bar in over_bust.strip.bars if bar.level == "waist")
+    # 2 3/8 in round the body is 19/32 in a quarter
+    assert drag_lines(bar, "in", 8) == ("drawn in 2⅜ round the body", "¹⁹⁄₃₂ a quarter")
+
+
+def test_panels_that_are_not_those_of_the_project_cannot_be_edited(over_bust: Board, desk: Desk) -> None:
+    """Stopped with another number of panels, the last good ones are only to be looked at."""
+    handle = scene_on(over_bust).handles[1]
+    spot = handle.pixel(over_bust.sight.view).toPoint()
+    desk.apply("Panels", crossed(set_panels(desk.project, "front", 2)))
+    desk.now()
+    before = desk.project
+    left, none = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
+    QTest.mousePress(over_bust.canvas, left, none, spot)
+    QTest.mouseMove(over_bust.canvas, spot + QPointF(0, 30).toPoint())
+    QTest.mouseRelease(over_bust.canvas, left, none, spot + QPointF(0, 30).toPoint())
+    assert (desk.picture.stopped, desk.project) == (True, before)

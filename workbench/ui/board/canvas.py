@@ -19,7 +19,8 @@ from workbench.document import Picture
 from workbench.draft import Place
 from workbench.sheets import Layout
 from workbench.ui.board.figure_editor import FigureEditor
-from workbench.ui.board.figures import Figure, FigureKey, unpinned, with_amount
+from workbench.ui.board.figure_edits import unpinned, with_amount
+from workbench.ui.board.figures import Figure, FigureKey
 from workbench.ui.board.hand import Hand
 from workbench.ui.board.handles import Handle, HandleKey
 from workbench.ui.board.keys import Keys
@@ -30,6 +31,7 @@ from workbench.ui.board.paint_marks import figure_named, handle_named
 from workbench.ui.board.paint_words import paint_empty, stop_of
 from workbench.ui.board.ruler import SideRuler, TopRuler
 from workbench.ui.board.scene import Scene, scene_of
+from workbench.ui.board.spoken import spoken_figure, spoken_handle
 from workbench.ui.board.view import Sight, fitted
 from workbench.ui.desk import Desk
 from workbench.ui.look import look
@@ -116,14 +118,18 @@ class Canvas(QWidget):
     def chosen_handle(self) -> Handle | None:
         """The handle that is selected and on show."""
         place = self._place
-        if self._scene is None or place is None or place.line is None or place.point is None:
+        if place is None or place.line is None or place.point is None or not self._editable:
             return None
-        return handle_named(self._scene, HandleKey(place.line, place.point))
+        return handle_named(self._scene, HandleKey(place.line, place.point)) if self._scene else None
 
     @property
     def chosen_figure(self) -> Figure | None:
         """The intake figure that is selected and on show."""
-        return figure_named(self._scene, self._chosen_figure) if self._scene else None
+        return figure_named(self._scene, self._chosen_figure) if self._scene and self._editable else None
+
+    @property
+    def _editable(self) -> bool:
+        return self._scene is not None and self._scene.editable
 
     def room(self) -> QRectF:
         """The pixels in which panels are fitted."""
@@ -164,6 +170,8 @@ class Canvas(QWidget):
             self._ghost = self._scene
         self._picture = picture
         self._make_scene(hold=dragging)
+        if not dragging:
+            self._tell()
         if self._editor.figure is not None:
             self._follow_figure(self._editor.figure)
 
@@ -172,7 +180,19 @@ class Canvas(QWidget):
         self._place = place
         if place is None or place.seam is None or place.level is None:
             self._chosen_figure = None
+        self._tell()
         self.refresh()
+
+    def _tell(self) -> None:
+        """What is chosen, in words, for a screen reader; what the keys do while nothing is."""
+        handle, figure = self.chosen_handle, self.chosen_figure
+        said = _DESCRIPTION
+        if self._scene is not None and handle is not None:
+            said = spoken_handle(self._scene, handle)
+        elif self._scene is not None and figure is not None:
+            said = spoken_figure(self._scene, figure)
+        if said != self.accessibleDescription():
+            self.setAccessibleDescription(said)
 
     def show_view(self) -> None:
         """Paint from where the view is now."""
@@ -191,11 +211,12 @@ class Canvas(QWidget):
         """Select an intake figure, and light up its seam and level."""
         self._chosen_figure = figure.key if figure else None
         self._desk.select(Place(seam=figure.key.seam, level=figure.key.level) if figure else None)
+        self._tell()
         self.refresh()
 
     def open_figure(self, figure: Figure) -> None:
         """Lay the field over an intake figure."""
-        if self._scene is None:
+        if self._scene is None or not self._editable:
             return
         self.choose_figure(figure)
         box = figure.box(self._sight.view)
@@ -206,28 +227,21 @@ class Canvas(QWidget):
         self._desk.apply("Unpin intake", unpinned(self._desk.project, figure))
 
     def _make_scene(self, *, hold: bool) -> None:
-        picture, before = self._picture, self._scene
-        shown = (picture.good or picture.outcome) if picture else None
-        if picture is None or shown is None:
-            self._scene = None
-        else:
-            project = picture.project
-            self._scene = scene_of(
-                shown,
-                picture.outcome or shown,
-                self._layout,
-                project.unit,
-                project.fraction,
-                project.design.allowance_mm if self._allowance else 0.0,
-                hold=self._ghost if hold else None,
-                before=before,
-            )
-            self._top.show_unit(project.unit)
-            self._side.show_unit(project.unit)
+        before = self._scene
+        self._scene = self._scene_now(before, hold=hold)
+        if self._scene is not None:
+            self._top.show_unit(self._scene.unit)
+            self._side.show_unit(self._scene.unit)
             self._keep_fitted(self._scene, before)
         for ruler in (self._top, self._side):
             ruler.setVisible(self._scene is not None)
         self.refresh()
+
+    def _scene_now(self, before: Scene | None, *, hold: bool) -> Scene | None:
+        if self._picture is None:
+            return None
+        start = self._ghost if hold else None
+        return scene_of(self._picture, self._layout, cut_lines=self._allowance, hold=start, before=before)
 
     def _keep_fitted(self, scene: Scene, before: Scene | None) -> None:
         """Fit again what is of another kind, or has grown out of the room; never under a drag."""
@@ -261,7 +275,10 @@ class Canvas(QWidget):
             self.setCursor(shape)
 
     def _on_pinned(self, figure: Figure, mm: float) -> None:
-        self._desk.apply("Pin intake", with_amount(self._desk.project, figure, mm))
+        try:
+            self._desk.apply("Pin intake", with_amount(self._desk.project, figure, mm))
+        except ValueError as error:
+            self._desk.refuse(f"{figure.quarter}.seams", str(error))
 
     def _on_unpinned(self, figure: Figure) -> None:
         self.unpin(figure)

@@ -11,7 +11,6 @@ import numpy as np
 from PySide6.QtCore import QPointF, QRectF
 
 from workbench.body import LevelName
-from workbench.document import Project, quarter_of, set_left_part, set_pin
 from workbench.draft import Draft, LedgerLine, Outcome, QuarterName, Taking
 from workbench.sheets import Placement
 from workbench.ui.board.lettering import Align, box_of, width_of
@@ -221,27 +220,3 @@ def figure_at(figures: Iterable[Figure], view: View, pixel: QPointF) -> Figure |
         if figure.box(view).adjusted(-4, -2, 4, 2).contains(pixel):
             return figure
     return None
-
-
-def with_amount(project: Project, figure: Figure, mm: float) -> Project:
-    """The project with this side of the seam pinned to ``mm``, the other side of it left as it is."""
-    seam, level = figure.key.seam, figure.key.level
-    if not figure.inner:
-        return set_pin(project, figure.quarter, seam, level, mm)
-    whole = mm + figure.other
-    pinned = set_pin(project, figure.quarter, seam, level, whole)
-    if whole <= 0:
-        return pinned
-    left = mm if figure.key.side == "left" else figure.other
-    return set_left_part(pinned, figure.quarter, seam, level, min(max(left / whole, 0.0), 1.0))
-
-
-def unpinned(project: Project, figure: Figure) -> Project:
-    """The project with this seam sharing again at this level, split as it usually is."""
-    seam, level = figure.key.seam, figure.key.level
-    shared = set_pin(project, figure.quarter, seam, level, None)
-    if not figure.inner:
-        return shared
-    first = 1 if figure.quarter == "front" else project.design.front.panel_count + 1
-    usual = quarter_of(project.design, figure.quarter).seams[seam - first].left_part
-    return set_left_part(shared, figure.quarter, seam, level, usual)

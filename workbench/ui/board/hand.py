@@ -103,7 +103,7 @@ class Hand:
         """Add a point to the line under a pixel; False where there is none."""
         scene, view = self._canvas.scene, self._sight.view
         found = edge_at(scene, view, pixel) if scene is not None else None
-        if scene is None or found is None:
+        if scene is None or not scene.editable or found is None:
             return False
         line, shape = found
         spot = spot_at(scene, *view.mm(pixel), flip=shape.placement.flip)
@@ -137,7 +137,7 @@ class Hand:
 
     def _under(self, pixel: QPointF) -> Target:
         scene, view = self._canvas.scene, self._sight.view
-        if scene is None or pixel.x() < GUTTER:
+        if scene is None or not scene.editable or pixel.x() < GUTTER:
             return None
         handle = handle_at(scene.handles, view, pixel)
         if handle is not None or not figures_shown(view):

@@ -96,6 +96,7 @@ class BoardMenu:
 
     def _find(self, pixel: QPointF) -> None:
         scene, view = self._canvas.scene, self._canvas.sight.view
+        scene = scene if scene is not None and scene.editable else None
         self._pixel = pixel
         self._handle = handle_at(scene.handles, view, pixel) if scene else None
         self._figure = figure_at(scene.figures, view, pixel) if scene and self._handle is None else None

@@ -8,7 +8,8 @@ from PySide6.QtCore import QPointF, Qt
 from workbench.draft import LineName
 from workbench.ui.board.handles import LINES
 from workbench.ui.board.polygons import Array
-from workbench.ui.board.scene import Scene, Shape
+from workbench.ui.board.scene import Scene
+from workbench.ui.board.shapes import Shape
 from workbench.ui.board.view import View
 
 _REACH = 6.0

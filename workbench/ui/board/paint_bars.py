@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPolygonF
 
-from workbench.body import Fraction, LevelName, Unit, say_length
+from workbench.body import Fraction, LevelName, Unit, say_exact, say_length
 from workbench.draft import Place
 from workbench.ui.board.bars import Axis, Bar
 from workbench.ui.board.lettering import put, width_of
@@ -90,8 +90,9 @@ def drag_lines(bar: Bar, unit: Unit, fraction: Fraction) -> tuple[str, str]:
     """What is said beside a bar while it is dragged: both ways to say a reduction, lest they be mixed up."""
     taken = bar.reckoned - bar.finished
     word = "drawn in" if taken >= 0 else "eased by"
-    whole, quarter = (say_length(abs(mm), unit, fraction) for mm in (taken, 0.25 * taken))
-    return f"{word} {whole} round the body", f"{quarter} a quarter"
+    whole = say_length(abs(taken), unit, fraction)
+    # an eighth round the body is a thirty-second a quarter: rounded, four of them would not make the whole
+    return f"{word} {whole} round the body", f"{say_exact(abs(0.25 * taken), unit)} a quarter"
 
 
 def _girth(painter: QPainter, axis: Axis, girth: float, y: float, half: float, colour: QColor) -> None:

@@ -10,7 +10,8 @@ from workbench.draft import Place
 from workbench.ui.board.lettering import box_of, put, width_of
 from workbench.ui.board.pens import faint, pen
 from workbench.ui.board.polygons import polygon
-from workbench.ui.board.scene import Scene, Shape, edge_names
+from workbench.ui.board.scene import Scene
+from workbench.ui.board.shapes import Shape, edge_names
 from workbench.ui.board.view import View
 from workbench.ui.look import fonts, look
 

@@ -6,48 +6,23 @@ hit by the pointer and what is measured can never be of different drafts.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
 import numpy as np
 from PySide6.QtGui import QPolygonF
 
-from workbench.body import Fraction, LevelName, Unit, say_length
-from workbench.draft import LineName, Outcome, Panel
-from workbench.pieces import cut_outlines
-from workbench.sheets import GAP, Layout, Placement, placements
+from workbench.body import Fraction, Unit, say_length
+from workbench.document import Picture
+from workbench.draft import Design, Outcome
+from workbench.sheets import Layout, Placement
 from workbench.ui.board.figures import Figure, figures_of
 from workbench.ui.board.handles import Handle, handles_of
-from workbench.ui.board.polygons import Array, polygon
+from workbench.ui.board.polygons import polygon
 from workbench.ui.board.rows import LevelRow, rows_of
+from workbench.ui.board.shapes import Shape, placed_for, shapes_of
 from workbench.ui.board.view import Bounds
-
-_GAP, _CUT_GAP = 14.0, 6.0
-"""mm between stitch lines, or between cut lines: closer than on paper, to see the panels larger."""
-
-
-@dataclass(frozen=True)
-class Shape:
-    """One panel where it is shown."""
-
-    panel: Panel
-    placement: Placement
-    outline: QPolygonF
-    cut: QPolygonF | None
-    levels: Mapping[LevelName, QPolygonF]
-    box: Bounds
-
-    def edge(self, name: str) -> Array:
-        """(n, 2) of its ``left`` or ``right`` side, ``neckline`` or ``hem``, where they are shown."""
-        points: Array = self.placement.put(getattr(self.panel, name))
-        return points
-
-    def side_of(self, seam: int) -> str | None:
-        """Which of its sides lies on a seam."""
-        if seam == self.panel.index:
-            return "left"
-        return "right" if seam == self.panel.index + 1 else None
 
 
 @dataclass(frozen=True)
@@ -65,6 +40,8 @@ class Scene:
     placements: tuple[Placement, ...]
     allowance: float
     """mm between stitch line and cut line; 0 where no cut lines are shown."""
+    editable: bool
+    """Whether points and seams count as in the project: not while it is stopped with other panels."""
 
     @property
     def say(self) -> Callable[[float], str]:
@@ -124,101 +101,41 @@ def speaker(unit: Unit, fraction: Fraction) -> Callable[[float], str]:
 
 
 def scene_of(
-    outcome: Outcome,
-    sums: Outcome,
-    layout: Layout,
-    unit: Unit,
-    fraction: Fraction,
-    allowance: float,
-    hold: Scene | None = None,
-    before: Scene | None = None,
-) -> Scene:
-    """The scene of an outcome, with the ledger of ``sums``.
+    picture: Picture, layout: Layout, *, cut_lines: bool, hold: Scene | None, before: Scene | None
+) -> Scene | None:
+    """The scene of a picture; None while nothing is known of the body.
 
     The panels of ``hold`` stay where they lie, so that a drag shows against its start; what
     has not changed since the scene ``before`` is taken over from it.
     """
-    placed = _closer(placements(outcome, layout), layout, allowance)
+    outcome = picture.good or picture.outcome
+    if outcome is None:
+        return None
+    project = picture.project
+    allowance = project.design.allowance_mm if cut_lines and layout != "block" else 0.0
+    placed = placed_for(outcome, layout, allowance)
     if hold is not None and hold.layout == layout and len(hold.placements) == len(placed):
         placed = hold.placements
-    shown = allowance if layout != "block" else 0.0
-    shapes = _shapes(outcome, placed, shown, before)
-    alike = sums.design.panel_count == outcome.design.panel_count
-    return Scene(outcome, sums if alike else outcome, layout, unit, fraction, shapes, placed, shown)
-
-
-def _closer(placed: tuple[Placement, ...], layout: Layout, allowance: float) -> tuple[Placement, ...]:
-    """The same placements with less between them; those on the block are where they are."""
-    if layout == "block":
-        return placed
-    less = GAP - (2 * allowance + _CUT_GAP if allowance > 0 else _GAP)
-    return tuple(replace(p, dx=p.dx + (less if p.flip else -less) * p.panel) for p in placed)
-
-
-def _shapes(
-    outcome: Outcome, placed: tuple[Placement, ...], allowance: float, before: Scene | None
-) -> tuple[Shape, ...]:
-    """The shapes where they are placed; a panel that has not changed since ``before`` keeps its polygons.
-
-    While a neckline is dragged, most panels stay as they are, and their cut lines are the
-    dearest part of a scene.
-    """
-    draft = outcome.draft
-    if draft is None:
-        return ()
-    kept = (
-        {shape.placement: shape for shape in before.shapes}
-        if before and before.allowance == allowance
-        else {}
-    )
-    rings = {panel.index: panel.outline for panel in draft.panels}
-    same = {
-        placement
-        for placement in placed
-        if placement in kept and np.array_equal(kept[placement].panel.outline, rings[placement.panel])
-    }
-    changed = {placement.panel for placement in placed if placement not in same}
-    cuts = _cut_lines([panel for panel in draft.panels if panel.index in changed], allowance)
-    return tuple(
-        replace(kept[placement], panel=draft.panels[placement.panel])
-        if placement in same
-        else _shape(draft.panels[placement.panel], placement, rings[placement.panel], cuts)
-        for placement in placed
+    kept = before.shapes if before is not None and before.allowance == allowance else ()
+    alike = _counts(project.design) == _counts(outcome.design)
+    return Scene(
+        outcome=outcome,
+        sums=picture.outcome if picture.outcome is not None and alike else outcome,
+        layout=layout,
+        unit=project.unit,
+        fraction=project.fraction,
+        shapes=shapes_of(outcome.draft, placed, allowance, kept) if outcome.draft is not None else (),
+        placements=placed,
+        allowance=allowance,
+        editable=alike,
     )
 
 
-def _cut_lines(panels: list[Panel], allowance: float) -> dict[int, Array]:
-    """The cut line of each panel by its number; none where no allowance is shown."""
-    if allowance <= 0 or not panels:
-        return {}
-    cuts = cut_outlines(tuple(panels), allowance)
-    return {panel.index: cut for panel, cut in zip(panels, cuts, strict=True)}
-
-
-def _shape(panel: Panel, placement: Placement, ring: Array, cuts: dict[int, Array]) -> Shape:
-    outline = placement.put(ring)
-    left, bottom = outline.min(axis=0).tolist()
-    right, top = outline.max(axis=0).tolist()
-    return Shape(
-        panel,
-        placement,
-        polygon(outline),
-        polygon(placement.put(cuts[panel.index])) if panel.index in cuts else None,
-        {name: polygon(placement.put(line)) for name, line in panel.level_lines.items()},
-        (left, bottom, right, top),
-    )
+def _counts(design: Design) -> tuple[int, int]:
+    """Panels in front and back."""
+    return design.front.panel_count, design.back.panel_count
 
 
 def _intakes(scene: Scene) -> Iterator[QPolygonF]:
     for before, after in zip(scene.shapes[:-1], scene.shapes[1:], strict=True):
         yield polygon(np.concatenate((before.edge("right"), after.edge("left")[::-1])))
-
-
-def edge_names(line: LineName | None, seam: int | None, shape: Shape) -> Iterator[str]:
-    """The edges of a shape that belong to a line or lie on a seam."""
-    if line is not None:
-        yield line
-    elif seam is not None:
-        side = shape.side_of(seam)
-        if side is not None:
-            yield side

@@ -10,7 +10,8 @@ from workbench.body import snap, step_mm
 from workbench.document import Project, add_point, move_point
 from workbench.draft import Draft, LineName, ShapePoint
 from workbench.ui.board.handles import Handle
-from workbench.ui.board.scene import Scene, Shape
+from workbench.ui.board.scene import Scene
+from workbench.ui.board.shapes import Shape
 
 NEAR_BY = 8.0
 """mm: panels further from the hand than this are not looked at unless none is nearer."""
