@@ -6,9 +6,10 @@ and once round the body.
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import groupby
-from typing import Any, Literal
+from typing import Any, Literal, NamedTuple
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
 
@@ -33,6 +34,7 @@ _LABELS: dict[Kind, str] = {
     "finished": "Finished",
 }
 _CLOSED_MM = 0.001
+_QUARTERS: tuple[QuarterName, QuarterName] = ("front", "back")
 
 
 @dataclass(frozen=True)
@@ -74,31 +76,41 @@ def _seam_column(quarter: QuarterName, seam: int, group: str, design: Design) ->
     return Column("seam", name.removeprefix(f"{quarter} ").capitalize(), group, quarter, seam, name)
 
 
-def taking_at(outcome: Outcome, column: Column, level: LevelName) -> Taking | None:
-    """What the column's seam takes in at a level; None for a column that is no seam."""
-    if column.kind != "seam" or column.quarter is None:
-        return None
-    takings = outcome.line(column.quarter, level).takings
-    return next((taking for taking in takings if taking.seam == column.seam), None)
+class Cell(NamedTuple):
+    """What a cell holds; ``mm`` is None for a name."""
+
+    mm: float | None
+    text: str
+    pinned: bool = False
+
+    @property
+    def open(self) -> bool:
+        """Whether it would be a gap."""
+        return self.mm is not None and abs(self.mm) > _CLOSED_MM
 
 
-def amount_at(outcome: Outcome, column: Column, level: LevelName) -> float | None:
-    """The figure in mm that stands in a column at a level; None in the column of names."""
-    taking = taking_at(outcome, column, level)
-    if taking is not None:
-        return taking.total
-    if column.kind in _BODY:
-        return float(getattr(outcome.level(level), column.kind))
-    if column.kind not in _SUMS:
-        return None
-    if column.quarter is not None:
-        return _sum(outcome.line(column.quarter, level), column.kind)
+def figures_at(
+    outcome: Outcome, level: LevelName, columns: tuple[Column, ...]
+) -> Iterator[tuple[float, bool]]:
+    """The figures in mm of one level, column by column after the first, and whether each is pinned."""
+    lines: dict[QuarterName, LedgerLine] = {q: outcome.line(q, level) for q in _QUARTERS}
+    takings = {(q, taking.seam): taking for q, line in lines.items() for taking in line.takings}
+    sums = {q: _sums(line) for q, line in lines.items()}
     # Each quarter is there twice, left and right.
-    return 2 * sum(_sum(outcome.line(quarter, level), column.kind) for quarter in ("front", "back"))
+    whole = {kind: 2 * sum(sums[q][kind] for q in _QUARTERS) for kind in _SUMS}
+    for column in columns[1:]:
+        if column.quarter is not None and column.kind == "seam":
+            taking: Taking = takings[column.quarter, column.seam]
+            yield taking.total, taking.pinned
+        elif column.kind in _BODY:
+            yield float(getattr(outcome.level(level), column.kind)), False
+        else:
+            yield (sums[column.quarter] if column.quarter else whole)[column.kind], False
 
 
-def _sum(line: LedgerLine, kind: Kind) -> float:
-    return {"placed": line.placed, "needed": line.needed}.get(kind, line.gap)
+def _sums(line: LedgerLine) -> Mapping[Kind, float]:
+    placed = line.placed
+    return {"placed": placed, "needed": line.needed, "gap": placed - line.needed}
 
 
 class LedgerModel(QAbstractTableModel):
@@ -110,6 +122,10 @@ class LedgerModel(QAbstractTableModel):
         self._picture = desk.picture
         self.columns: tuple[Column, ...] = ()
         self.levels: tuple[LevelName, ...] = ()
+        self.firsts: frozenset[int] = frozenset()
+        """Columns at which a group begins."""
+        self._cells: list[list[Cell]] = []
+        self._written: tuple[object, ...] = ()
 
     def show_picture(self, picture: Picture) -> bool:
         """Show another picture; whether the columns or levels are others than before."""
@@ -119,12 +135,50 @@ class LedgerModel(QAbstractTableModel):
         if (columns, levels) != (self.columns, self.levels):
             self.beginResetModel()
             self._picture, self.columns, self.levels = picture, columns, levels
+            self.firsts = frozenset(start for start, _ in self.spans())
+            self._cells = self._fill([])
             self.endResetModel()
             return True
         self._picture = picture
-        if columns:
-            self.dataChanged.emit(self.index(0, 0), self.index(self.rowCount() - 1, len(columns) - 1))
+        self._update()
         return False
+
+    def _update(self) -> None:
+        """Write the cells anew, and have those rows painted that have changed."""
+        before, self._cells = self._cells, self._fill(self._cells)
+        last = len(self.columns) - 1
+        for row, (old, new) in enumerate(zip(before, self._cells, strict=True), FIRST):
+            if old != new:
+                self.dataChanged.emit(self.index(row, 0), self.index(row, last))
+        if self._written and before and before[0][0] is not self._cells[0][0]:
+            self.dataChanged.emit(self.index(0, 0), self.index(LABELS, last))
+
+    def _fill(self, before: list[list[Cell]]) -> list[list[Cell]]:
+        """The cells of every level; a cell whose figure has not changed is kept as it was written."""
+        outcome, project = self._picture.outcome, self._picture.project
+        if outcome is None:
+            return []
+        written = (project.unit, project.fraction)
+        kept, self._written = (before if written == self._written else []), written
+        filled = []
+        for number, level in enumerate(self.levels):
+            old = kept[number] if kept else [Cell(None, LEVEL_LABEL[level])]
+            row = [old[0]]
+            for place, (mm, pinned) in enumerate(figures_at(outcome, level, self.columns), 1):
+                same = len(old) > 1 and (old[place].mm, old[place].pinned) == (mm, pinned)
+                row.append(old[place] if same else self._cell(self.columns[place], mm, pinned))
+            filled.append(row)
+        return filled
+
+    def _cell(self, column: Column, mm: float, pinned: bool) -> Cell:
+        project = self._picture.project
+        if column.kind != "gap":
+            return Cell(mm, say_length(mm, project.unit, project.fraction), pinned)
+        if abs(mm) <= _CLOSED_MM:
+            return Cell(mm, "yes")
+        said = say_length(abs(mm), project.unit, project.fraction)
+        said = said if said != "0" else say_exact(abs(mm), project.unit)
+        return Cell(mm, f"{'short' if mm < 0 else 'over'} {said}")
 
     def spans(self) -> list[tuple[int, int]]:
         """First column and number of columns of each group."""
@@ -177,41 +231,33 @@ class LedgerModel(QAbstractTableModel):
         """Whether the cell holds what a seam takes in."""
         return index.isValid() and self.level(index) is not None and self.column(index).kind == "seam"
 
+    def cell(self, index: Index) -> Cell | None:
+        """What a cell holds; None in the headings."""
+        return self._cells[index.row() - FIRST][index.column()] if index.row() >= FIRST else None
+
     def amount(self, index: Index) -> float | None:
         """The figure in a cell, in mm."""
-        outcome, level = self._picture.outcome, self.level(index)
-        if outcome is None or level is None:
-            return None
-        return amount_at(outcome, self.column(index), level)
+        cell = self.cell(index)
+        return cell.mm if cell else None
 
     def text(self, index: Index) -> str:
         """A cell in words or figures."""
-        column, level, project = self.column(index), self.level(index), self._picture.project
-        if level is None:
-            unit = "inches" if project.unit == "in" else "cm"
-            return (column.group or f"In {unit}") if index.row() == GROUPS else column.label
-        mm = self.amount(index)
-        if mm is None:
-            return LEVEL_LABEL[level]
-        if column.kind != "gap":
-            return say_length(mm, project.unit, project.fraction)
-        if abs(mm) <= _CLOSED_MM:
-            return "yes"
-        said = say_length(abs(mm), project.unit, project.fraction)
-        return f"{'short' if mm < 0 else 'over'} {said if said != '0' else say_exact(abs(mm), project.unit)}"
+        cell = self.cell(index)
+        if cell is not None:
+            return cell.text
+        column = self.column(index)
+        unit = "inches" if self._picture.project.unit == "in" else "cm"
+        return (column.group or f"In {unit}") if index.row() == GROUPS else column.label
 
     def is_open(self, index: Index) -> bool:
         """Whether it is a sum that does not close."""
-        mm = self.amount(index)
-        return mm is not None and self.column(index).kind == "gap" and abs(mm) > _CLOSED_MM
+        cell = self.cell(index)
+        return cell is not None and cell.open and self.column(index).kind == "gap"
 
     def is_pinned(self, index: Index) -> bool:
         """Whether she fixed what stands there."""
-        outcome, level = self._picture.outcome, self.level(index)
-        if outcome is None or level is None:
-            return False
-        taking = taking_at(outcome, self.column(index), level)
-        return taking is not None and taking.pinned
+        cell = self.cell(index)
+        return cell is not None and cell.pinned
 
     def _spoken(self, index: Index) -> str:
         column, level = self.column(index), self.level(index)
@@ -249,14 +295,13 @@ class LedgerModel(QAbstractTableModel):
 
     def as_text(self) -> str:
         """The whole table, its cells apart by tabs; a group is named over its first column."""
-        heads = {start for start, _ in self.spans()}
         lines = []
         for row in range(self.rowCount()):
             cells = [self.index(row, column) for column in range(len(self.columns))]
-            lines.append([self._copied(cell, heads) for cell in cells])
+            lines.append([self._copied(cell) for cell in cells])
         return "\n".join("\t".join(line).rstrip("\t") for line in lines) + "\n"
 
-    def _copied(self, index: Index, heads: set[int]) -> str:
-        if index.row() == GROUPS and index.column() not in heads:
+    def _copied(self, index: Index) -> str:
+        if index.row() == GROUPS and index.column() not in self.firsts:
             return ""
         return self.text(index) + (" (pinned)" if self.is_pinned(index) else "")

@@ -12,6 +12,8 @@ from workbench.ui.look import GRID, fonts, look
 
 _DOT = 5
 _PADDING = 6
+_AT_LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+_AT_RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 _ENDING = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Tab, Qt.Key.Key_Backtab)
 
 
@@ -67,7 +69,7 @@ class PinDelegate(QStyledItemDelegate):
         painter.setPen(look().hairline)
         if index.row() >= FIRST - 1:
             painter.drawLine(rect.bottomLeft(), rect.bottomRight())
-        if index.column() in {start for start, _ in self._model.spans()} - {0}:
+        if index.column() and index.column() in self._model.firsts:
             painter.setPen(look().rule)
             painter.drawLine(rect.topLeft(), rect.bottomLeft())
 
@@ -81,9 +83,8 @@ class PinDelegate(QStyledItemDelegate):
             look().attend if model.is_open(index) else look().soft_ink if index.row() < FIRST else look().ink
         )
         left = index.column() == 0 or index.row() == GROUPS
-        across = Qt.AlignmentFlag.AlignLeft if left else Qt.AlignmentFlag.AlignRight
         box = rect.adjusted(_PADDING, 0, -_PADDING, 0)
-        painter.drawText(box, across | Qt.AlignmentFlag.AlignVCenter, model.text(index))
+        painter.drawText(box, _AT_LEFT if left else _AT_RIGHT, model.text(index))
         if pinned:
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
             painter.setPen(Qt.PenStyle.NoPen)
