@@ -7,7 +7,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
-from workbench.document import Session, new_project, set_reduction, set_unit
+from workbench.document import Session, new_project, set_measurement, set_reduction, set_unit
 from workbench.ui.desk import Desk
 from workbench.ui.findings import FindingRow
 from workbench.ui.sentence import Foot
@@ -105,8 +105,15 @@ def test_what_could_not_be_read_is_said_until_the_next_draft(foot: Foot, desk: D
 
 def test_with_nothing_measured_it_says_what_is_missing(foot: Foot, desk: Desk) -> None:
     desk.open_session(Session(new_project()))
+    assert said(foot).startswith("Still needed. Waist")
+
+
+def test_what_contradicts_itself_is_no_mere_gap(foot: Foot, desk: Desk) -> None:
+    project = set_measurement(desk.project, "shoulder_to_underbust", "20")
+    desk.apply("Shoulder to underbust", set_measurement(project, "shoulder_to_waist", "15"))
+    desk.now()
     assert said(foot).startswith("Cannot be drafted. ")
-    assert "aist" in said(foot)
+    assert "20 in" in said(foot)
 
 
 def test_the_foot_keeps_its_height_whatever_it_says(foot: Foot, desk: Desk) -> None:

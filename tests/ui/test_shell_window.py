@@ -23,6 +23,7 @@ from workbench.document import (
     set_reduction,
     write_project,
 )
+from workbench.draft import Place
 from workbench.ui.actions import DEEDS
 from workbench.ui.app import demo_files
 from workbench.ui.look import look
@@ -207,6 +208,23 @@ def test_comfort_takes_the_place_of_the_form_where_there_is_no_room_for_both(win
     assert (window.comfort.isVisible(), window.form.isVisible()) == (True, True)
     QTest.mouseClick(window.comfort.head.shut, Qt.MouseButton.LeftButton)
     assert (window.comfort.isVisible(), window.form.isVisible()) == (False, True)
+
+
+def test_a_finding_about_a_field_brings_the_form_back(window: Window) -> None:
+    at_work(window)
+    window.deeds["comfort"].trigger()
+    window.desk.select(Place(level="waist", field="reductions.waist"))
+    assert not window.form.isVisible()
+    window.desk.select(Place(field="measurements.underbust_inhale"))
+    assert window.form.isVisible()
+
+
+def test_a_new_project_waits_for_its_first_measurement(window: Window) -> None:
+    QTest.mouseClick(window.welcome.choices["under_bust"], Qt.MouseButton.LeftButton)
+    window.activateWindow()
+    focused = window.focusWidget()
+    assert focused is not None
+    assert focused.accessibleName() == "Bust"
 
 
 def test_the_ledger_opens_and_closes(window: Window) -> None:

@@ -77,7 +77,10 @@ class Foot(QWidget):
     def show_picture(self, picture: Picture) -> None:
         """Say the most important finding, and how many there are besides."""
         first = first_of(picture.findings)
-        if first is not None:
+        if first is not None and _is_wanting(first):
+            self.row.finding = first
+            self.row.show_sentence("note", "Still needed", _said(first, picture))
+        elif first is not None:
             self.row.show_finding(first, _said(first, picture))
         else:
             self.row.finding = None
@@ -137,6 +140,11 @@ def first_of(findings: Sequence[Finding]) -> Finding | None:
     """
     as_worn = [finding for finding in findings if not finding.code.endswith("_laced_shut")]
     return next(iter(as_worn or findings), None)
+
+
+def _is_wanting(finding: Finding) -> bool:
+    """A measurement that is not there yet is no fault; one that contradicts another comes with figures."""
+    return finding.code == "body" and not finding.lengths
 
 
 def _said(finding: Finding, picture: Picture) -> str:

@@ -10,6 +10,7 @@ from PySide6.QtGui import QCloseEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QDockWidget, QMainWindow, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from workbench.document import Picture, Session, new_project
+from workbench.draft import Place
 from workbench.sheets import Layout
 from workbench.ui.actions import Actions, Menus, UndoKeys, show_new_icon, tool_bar
 from workbench.ui.asking import Asking
@@ -119,6 +120,7 @@ class Window(QMainWindow):
         self.files.opened.connect(self.show_work)
         self.desk.session_changed.connect(self.show_session)
         self.desk.drafted.connect(self.show_picture)
+        self.desk.selected.connect(self.show_selected)
 
     # --- what is shown -------------------------------------------------------------------
 
@@ -138,7 +140,8 @@ class Window(QMainWindow):
     def _turn_to(self, page: QWidget) -> None:
         self._begun = True
         self._pages.setCurrentWidget(page)
-        page.setFocus()
+        if not self.at_work:
+            page.setFocus()
         self.deeds.show_at_work(self.at_work)
         self.show_session()
         self.show_picture(self.desk.picture)
@@ -171,6 +174,11 @@ class Window(QMainWindow):
         comfort = self.deeds["comfort"].isChecked()
         self.form.setVisible(not comfort or self.width() >= _WIDE)
         self.comfort.setVisible(comfort)
+
+    def show_selected(self, place: Place | None) -> None:
+        """What is only a field of the form lights up there, so the form must be in sight."""
+        if place is not None and place == Place(field=place.field) and self.form.isHidden():
+            self.deeds["comfort"].setChecked(False)
 
     def show_ledger(self) -> None:
         """Fill the ledger the first time it is seen, and keep its action in step with it."""
