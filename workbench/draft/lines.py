@@ -24,10 +24,10 @@ from workbench.draft.surface import Surface
 SAMPLES = 29
 """Points of one piece of a line, from one node to the next; closer together towards its ends."""
 
-_ROUNDS = 12
+_ROUNDS = 40
 _CLOSE = 0.02
 """mm: from here Newton's next step lands within a hundred-thousandth."""
-_LONGEST_STEP = 80.0
+_BEYOND = 100.0
 _PROBE = 1.0
 _SHARE = 0.5 - 0.5 * np.cos(np.linspace(0.0, np.pi, SAMPLES))
 
@@ -151,30 +151,46 @@ def _crossings(
     grew evenly between the shape points; how it changes with the walk is felt a millimetre
     further up.
     """
-    seams = [(number, seam) for number, own in enumerate(free) for seam in own]
+    seams = [_Crossing(curves[n], lines[n], seam) for n, own in enumerate(free) for seam in own]
     if not seams:
         return []
-    u = np.array([float(seam) for _, seam in seams] * 2)
-    walks = [_first_guess(lines[number], curves[number], seam) for number, seam in seams]
+    u = np.array([crossing.seam for crossing in seams] * 2, dtype=float)
     for _ in range(_ROUNDS):
+        walks = [crossing.walk for crossing in seams]
         runs = surface.runs(u, np.array([*walks, *(walk + _PROBE for walk in walks)])).tolist()
-        here, above = runs[: len(seams)], runs[len(seams) :]
-        found = [curves[number].at(run) for (number, _), run in zip(seams, here, strict=True)]
-        miss = [walk - at for (walk, _), at in zip(found, walks, strict=True)]
-        turns = [
-            rise * (up - run) / _PROBE - 1 for (_, rise), run, up in zip(found, here, above, strict=True)
-        ]
-        walks = list(map(_stepped, walks, miss, turns))
-        if max(map(abs, miss)) < _CLOSE:
-            return [(walk, rise, rise) for walk, (_, rise) in zip(walks, found, strict=True)]
-    worst = max(range(len(miss)), key=lambda i: abs(miss[i]))
-    raise LineError("is too steep to be followed across the seams", seams[worst][0])
+        misses = map(_Crossing.step, seams, runs[: len(seams)], runs[len(seams) :])
+        if max(map(abs, list(misses))) < _CLOSE:
+            return [(crossing.walk, crossing.rise, crossing.rise) for crossing in seams]
+    worst = max(seams, key=lambda crossing: abs(crossing.miss))
+    raise LineError("is too steep to be followed across the seams", curves.index(worst.curve))
 
 
-def _stepped(walk: float, miss: float, turn: float) -> float:
-    """The next walk to try; where Newton's step would run away, a bounded one."""
-    step = -miss / turn if abs(turn) > 1e-3 else miss
-    return walk + min(max(step, -_LONGEST_STEP), _LONGEST_STEP)
+class _Crossing:
+    """One seam on its way to where a line crosses it."""
+
+    __slots__ = ("curve", "high", "low", "miss", "rise", "seam", "walk")
+
+    def __init__(self, curve: _Curve, points: tuple[ShapePoint, ...], seam: int) -> None:
+        self.curve, self.seam = curve, seam
+        self.walk = _first_guess(points, curve, seam)
+        self.low, self.high = min(curve.walks) - _BEYOND, max(curve.walks) + _BEYOND
+        self.miss = self.rise = 0.0
+
+    def step(self, run: float, run_above: float) -> float:
+        """How far the line misses the walk, before going on to a better one.
+
+        Newton's step, or half of what is left where that would leave it.
+        """
+        found, self.rise = self.curve.at(run)
+        self.miss = found - self.walk
+        if self.miss > 0:
+            self.low = self.walk
+        else:
+            self.high = self.walk
+        turn = self.rise * (run_above - run) / _PROBE - 1
+        walk = self.walk - self.miss / turn if turn else self.low
+        self.walk = walk if self.low <= walk <= self.high else 0.5 * (self.low + self.high)
+        return self.miss
 
 
 def _first_guess(points: tuple[ShapePoint, ...], curve: _Curve, u: float) -> float:
