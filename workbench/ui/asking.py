@@ -7,6 +7,8 @@ from typing import Literal
 
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
+from workbench.ui.marks import mark_icon
+
 Answer = Literal["save", "discard", "stay"]
 
 _PROJECTS = "Bodice projects (*.bodice)"
@@ -47,7 +49,6 @@ class Asking:
         """Whether what is not saved is to be saved, let go, or gone back to."""
         buttons = QMessageBox.StandardButton
         box = QMessageBox(self._parent)
-        box.setIcon(QMessageBox.Icon.Question)
         box.setWindowTitle("Unsaved changes")
         box.setText(f"“{name}” has changes that are not saved.")
         box.setInformativeText("Save them first?")
@@ -60,6 +61,7 @@ class Asking:
 
     def tell(self, title: str, sentence: str) -> None:
         """Say one thing and wait until it is read."""
-        box = QMessageBox(QMessageBox.Icon.Warning, title, sentence, parent=self._parent)
+        box = QMessageBox(QMessageBox.Icon.NoIcon, title, sentence, parent=self._parent)
+        box.setIconPixmap(mark_icon("stop", 28).pixmap(28, 28))
         box.exec()
         box.deleteLater()

@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 import workbench
-from workbench.body import CAUTION_SHORT, CAUTIONS
+from workbench.body import CAUTIONS
 from workbench.ui.look import GRID, fonts
 
 _KEYS = (
@@ -59,7 +59,7 @@ def show_cautions(parent: QWidget) -> None:
     page = QWidget()
     column = QVBoxLayout(page)
     column.setSpacing(3 * GRID)
-    for sentence in (CAUTION_SHORT, *CAUTIONS):
+    for sentence in CAUTIONS:
         column.addWidget(_wrapped(sentence))
     column.addStretch(1)
     _show(parent, "Cautions", page)
