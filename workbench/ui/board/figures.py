@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
-from functools import cached_property
 from typing import Literal, NamedTuple
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtGui import QFont
 
 from workbench.body import LevelName
 from workbench.draft import Draft, LedgerLine, Outcome, QuarterName, Taking
@@ -22,10 +22,12 @@ Say = Callable[[float], str]
 
 NOTHING = 0.01
 """mm: less than this is no intake worth a figure."""
-_INSET = 5.0
+_INSET = 4.0
 """Pixels between a seam and its figure."""
 _RISE = 9.0
 """Pixels from the level line to the middle of a figure."""
+_ROOMY, _LEAST = 30.0, 15.0
+"""Pixels of the narrowest panel for figures of full size, and for any at all."""
 _HEAD = 20.0
 """Pixels that must be left up to the neckline for a figure to stand above its line."""
 _BETWEEN = 6.0
@@ -34,13 +36,24 @@ _PIN = 8.0
 """Pixels kept for the mark of a pinned figure."""
 
 
-@dataclass(frozen=True)
-class FigureKey:
+class FigureKey(NamedTuple):
     """Which figure: it stays the same from draft to draft."""
 
     seam: int
     level: LevelName
     side: Side
+
+    @property
+    def panel(self) -> int:
+        """The number of the panel it stands on."""
+        return self.seam - 1 if self.side == "left" else self.seam
+
+    @property
+    def facing(self) -> FigureKey:
+        """The figure at the other edge of the same panel."""
+        if self.side == "left":
+            return FigureKey(self.seam - 1, self.level, "right")
+        return FigureKey(self.seam + 1, self.level, "left")
 
 
 class Said(NamedTuple):
@@ -70,21 +83,26 @@ class Figure:
     """Width of its panel at the level."""
     above: float
     """From the level up to the neckline, along the seam."""
+    narrowest: float
+    """The least width of any panel that has figures: all of them are written in one size."""
     facing: Said | None
     """The figure at the other edge of the panel, which needs its room too."""
 
     def box(self, view: View) -> QRectF:
         """The pixels that its words cover."""
-        return box_of(self.words, *self.spot(view), fonts().body, self.align)
+        return box_of(self.words, *self.spot(view), self.font(view), self.align)
+
+    def font(self, view: View) -> QFont:
+        """Smaller where the panels are narrow on the screen."""
+        return fonts().body if self.narrowest * view.scale >= _ROOMY else fonts().small
+
+    def shown(self, view: View) -> bool:
+        """Whether the view is large enough for figures at all."""
+        return self.narrowest * view.scale >= _LEAST
 
     def spot(self, view: View) -> tuple[float, float]:
         """The pixel at which its words stand, by the end that is next to the seam."""
         return view.x(self.x) + self.inward * (_INSET + (_PIN if self.pinned else 0.0)), self._middle(view)
-
-    @property
-    def panel(self) -> int:
-        """The number of the panel it stands on."""
-        return self.key.seam - 1 if self.key.side == "left" else self.key.seam
 
     @property
     def align(self) -> Align:
@@ -99,15 +117,12 @@ class Figure:
         """Above its line unless the neckline is there; in a narrow panel one goes above and one below."""
         return view.y(self.y) + (_RISE if self.below(view) else -_RISE)
 
-    @cached_property
-    def _wanted(self) -> float:
-        """Pixels that this figure and the one facing it need between their seams."""
-        facing = _width(self.facing) if self.facing else 0.0
-        return _width(Said(self.words, self.pinned)) + facing + _BETWEEN
-
     def below(self, view: View) -> bool:
         """Whether it stands under its level line."""
-        crowded = self._wanted > self.room * view.scale
+        font = self.font(view)
+        wanted = _width(Said(self.words, self.pinned), font) + _BETWEEN
+        wanted += _width(self.facing, font) if self.facing else 0.0
+        crowded = wanted > self.room * view.scale
         low = self.above * view.scale < _HEAD
         return (self.inward < 0) != low if crowded else low
 
@@ -134,16 +149,18 @@ def figures_of(
         FigureKey(taking.seam, line.level, side): Said(say(getattr(taking, side)), taking.pinned)
         for line, taking, side in shown
     }
+    panels = outcome.draft.panels
+    narrowest = min((panels[key.panel].widths[key.level] for key in said), default=0.0)
     return tuple(
         figure
         for line, taking, side in shown
-        for figure in _copies(line, taking, side, outcome, outcome.draft, anchors, copies, said)
+        for figure in _copies(line, taking, side, outcome, anchors, copies, said, narrowest)
     )
 
 
-def _width(said: Said) -> float:
+def _width(said: Said, font: QFont) -> float:
     """Pixels from the seam to the far end of a figure."""
-    return width_of(said.words, fonts().body) + _INSET + (_PIN if said.pinned else 0.0)
+    return width_of(said.words, font) + _INSET + (_PIN if said.pinned else 0.0)
 
 
 Anchors = dict[FigureKey, tuple[float, float]]
@@ -184,17 +201,19 @@ def _copies(
     taking: Taking,
     side: Side,
     outcome: Outcome,
-    draft: Draft,
     anchors: Anchors,
     copies: dict[int, list[Placement]],
     said: dict[FigureKey, Said],
+    narrowest: float,
 ) -> Iterator[Figure]:
     """One figure for each copy of its panel."""
+    draft = outcome.draft
+    if draft is None:
+        return
     seam, level, left = taking.seam, line.level, side == "left"
     key = FigureKey(seam, level, side)
-    panel = seam - 1 if left else seam
     x, y = anchors[key]
-    for copy in copies.get(panel, ()):
+    for copy in copies.get(key.panel, ()):
         yield Figure(
             key=key,
             quarter=line.quarter,
@@ -206,17 +225,16 @@ def _copies(
             x=copy.dx - x if copy.flip else copy.dx + x,
             y=y,
             inward=-1 if left != copy.flip else 1,
-            room=draft.panels[panel].widths[level],
+            room=draft.panels[key.panel].widths[level],
+            narrowest=narrowest,
             above=draft.seams[seam - 1].neckline_walk - outcome.level(level).walk,
-            facing=said.get(
-                FigureKey(seam - 1, level, "right") if left else FigureKey(seam + 1, level, "left")
-            ),
+            facing=said.get(key.facing),
         )
 
 
 def figure_at(figures: Iterable[Figure], view: View, pixel: QPointF) -> Figure | None:
     """The figure under a pixel, with a little room around it for the hand."""
     for figure in figures:
-        if figure.box(view).adjusted(-4, -2, 4, 2).contains(pixel):
+        if figure.shown(view) and figure.box(view).adjusted(-4, -2, 4, 2).contains(pixel):
             return figure
     return None

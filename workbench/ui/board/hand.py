@@ -13,7 +13,6 @@ from workbench.ui.board.gestures import SLACK, Gesture, HandleDrag, Pan
 from workbench.ui.board.handles import Handle, handle_at
 from workbench.ui.board.near import edge_at, panel_at, seam_at
 from workbench.ui.board.paint_levels import GUTTER, row_at
-from workbench.ui.board.paint_marks import figures_shown
 from workbench.ui.board.scene import Scene
 from workbench.ui.board.shape_edits import added, spot_at
 from workbench.ui.board.view import Sight
@@ -140,9 +139,7 @@ class Hand:
         if scene is None or not scene.editable or pixel.x() < GUTTER:
             return None
         handle = handle_at(scene.handles, view, pixel)
-        if handle is not None or not figures_shown(view):
-            return handle
-        return figure_at(scene.figures, view, pixel)
+        return handle or figure_at(scene.figures, view, pixel)
 
     def _look_under(self, pixel: QPointF) -> None:
         self._show_over(self._under(pixel))

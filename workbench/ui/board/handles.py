@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from PySide6.QtCore import QPointF
@@ -18,8 +19,7 @@ REACH = 9.0
 LINES: tuple[LineName, LineName] = ("neckline", "hem")
 
 
-@dataclass(frozen=True)
-class HandleKey:
+class HandleKey(NamedTuple):
     """Which shape point of which line."""
 
     line: LineName

@@ -16,7 +16,7 @@ from workbench.ui.marks import draw_mark
 
 RULER = 30.0
 """Pixels of the rulers along top and left."""
-GUTTER = 204.0
+GUTTER = 212.0
 """Pixels at the left of the canvas in which the ledger stands, the ruler included."""
 _LABEL, _NEEDED, _PLACED = RULER + 14, GUTTER - 60, GUTTER - 10
 _ROW = 16.0

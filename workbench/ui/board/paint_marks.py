@@ -15,29 +15,22 @@ from workbench.ui.board.scene import Scene
 from workbench.ui.board.view import View
 from workbench.ui.look import fonts, look
 
-_LEAST_SCALE = 0.45
-"""Pixels a millimetre below which the intake figures would run into each other."""
 _LINE = 17.0
 _PAD = 8.0
-
-
-def figures_shown(view: View) -> bool:
-    """Whether the view is large enough for the intake figures."""
-    return view.scale >= _LEAST_SCALE
 
 
 def paint_figures(
     painter: QPainter, scene: Scene, view: View, hover: FigureKey | None, chosen: FigureKey | None
 ) -> None:
     """The intake of each side of each seam; a pinned one carries a pin."""
-    if not figures_shown(view):
-        return
     shown = look()
     for figure in scene.figures:
+        if not figure.shown(view):
+            return  # one size for all: none of them is shown
         if figure.key == chosen or figure.key == hover:
             _frame(painter, figure.box(view).adjusted(-4, 0, 4, 0), figure.key == chosen)
         painter.setPen(shown.selected)
-        put(painter, figure.words, *figure.spot(view), fonts().body, figure.align)
+        put(painter, figure.words, *figure.spot(view), figure.font(view), figure.align)
         if figure.pinned:
             _pin(painter, figure.pin_at(view))
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QLineF, QPointF, Qt
-from PySide6.QtGui import QPainter, QTransform
+from PySide6.QtGui import QFont, QPainter, QTransform
 
 from workbench.body import LevelName
 from workbench.draft import Place
@@ -17,7 +17,7 @@ from workbench.ui.look import fonts, look
 
 _SMALLEST_TEXT_SCALE = 0.35
 """Pixels a millimetre below which words on a panel would only be in the way."""
-_WIDTH_ROOM, _NAME_ROOM, _NAME_DROP = 14.0, 4.0, 14.0
+_WIDTH_ROOM, _NAME_ROOM, _NAME_DROP, _NAME_LINE = 14.0, 4.0, 14.0, 14.0
 """Pixels that must be left beside a width or a name for it to be written, and from the hem to the name."""
 _OPENING = "opening"
 _BESIDE = 14.0
@@ -53,9 +53,9 @@ def paint_names(painter: QPainter, scene: Scene, view: View) -> None:
     """The name of each panel, and how wide it is at its levels."""
     if view.scale < _SMALLEST_TEXT_SCALE:
         return
-    taken = {(figure.panel, figure.key.level) for figure in scene.figures if figure.below(view)}
+    taken = {(figure.key.panel, figure.key.level) for figure in scene.figures if figure.below(view)}
+    _names(painter, scene, view)
     for shape in scene.shapes:
-        _name(painter, shape, view)
         _widths(painter, scene, shape, view, taken)
     if scene.layout == "block" and scene.outcome.design.opening_mm > 0:
         _opening(painter, scene, view)
@@ -128,20 +128,27 @@ def _selected_edges(painter: QPainter, scene: Scene, place: Place) -> None:
             painter.drawPolyline(polygon(shape.edge(name)))
 
 
-def _name(painter: QPainter, shape: Shape, view: View) -> None:
-    """Under the hem, clear of figures and handles, on paper so that no level line runs through it."""
-    left, _, right, _ = shape.box
-    words = shape.panel.name
-    font = fonts().strong
-    if width_of(words, font) + _NAME_ROOM > view.scale * (right - left + _BESIDE):
-        font = fonts().small
-    if width_of(words, font) > view.scale * (right - left + _BESIDE):
+def _names(painter: QPainter, scene: Scene, view: View) -> None:
+    """Under the hem, clear of figures and handles, on paper so that no level line runs through them."""
+    if not scene.shapes:
         return
-    at = view.at(0.5 * (left + right), _lowest(shape))
-    box = box_of(words, at.x(), at.y() + _NAME_DROP, font, "middle")
-    painter.fillRect(box.adjusted(-3, 2, 3, -2), look().paper)
+    beside = max(2 * scene.allowance, 0.0 if scene.layout == "block" else _BESIDE)
+    room = view.scale * (min(shape.box[2] - shape.box[0] for shape in scene.shapes) + beside)
+    names = [shape.panel.name for shape in scene.shapes]
+    font, broken = fonts().strong, False
+    if max(width_of(name, font) for name in names) + _NAME_ROOM > room:
+        font = fonts().small
+        broken = max(width_of(name, font) for name in names) + _NAME_ROOM > room
+    for shape, name in zip(scene.shapes, names, strict=True):
+        at = view.at(0.5 * (shape.box[0] + shape.box[2]), _lowest(shape))
+        for number, words in enumerate(name.split() if broken else (name,)):
+            _on_paper(painter, words, at.x(), at.y() + _NAME_DROP + number * _NAME_LINE, font)
+
+
+def _on_paper(painter: QPainter, words: str, x: float, y: float, font: QFont) -> None:
+    painter.fillRect(box_of(words, x, y, font, "middle").adjusted(-3, 2, 3, -2), look().paper)
     painter.setPen(look().ink)
-    put(painter, words, at.x(), at.y() + _NAME_DROP, font, "middle")
+    put(painter, words, x, y, font, "middle")
 
 
 def _lowest(shape: Shape) -> float:

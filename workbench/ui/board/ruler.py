@@ -20,6 +20,8 @@ _STEPS = {
     "in": tuple(25.4 * inches for inches in (0.125, 0.25, 0.5, 1, 2, 4, 8, 16, 32)),
     "cm": tuple(10.0 * cm for cm in (0.1, 0.5, 1, 2, 5, 10, 20, 50, 100)),
 }
+_NUMBER = 24.0
+"""Pixels of a number: one that would be cut off at the edge is left out."""
 _LABEL_ROOM, _TICK_ROOM, _GRID_ROOM = 40.0, 5.0, 9.0
 """Pixels between two numbers, two ticks, two lines of the grid."""
 
@@ -118,7 +120,7 @@ class TopRuler(_Ruler):
         for step, size in self._steps(view.scale):
             for mm in marks(step, low, high):
                 upright(painter, view.x(mm), RULER - size, RULER, look().rule)
-        for mm in marks(step, low, high):
+        for mm in marks(step, low, high - _NUMBER / view.scale):
             put(painter, say_exact(mm, self._unit), view.x(mm) + 4, 10, fonts().small)
         across(painter, RULER - 1, 0, self.width(), look().hairline)
         painter.fillRect(QRectF(0, 0, GUTTER, RULER - 1), look().paper)
