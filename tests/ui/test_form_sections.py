@@ -19,7 +19,7 @@ from workbench.ui.desk import Desk
 from workbench.ui.form import Form
 from workbench.ui.form.measurements import FoldRow
 from workbench.ui.form.reduction import CautionRow, MostRow, RuleRow
-from workbench.ui.form.row import Row
+from workbench.ui.form.row import Note, Row
 from workbench.ui.form.seams import PinRow, ShareRow, UnpinAllRow
 from workbench.ui.form.section import Section
 from workbench.ui.form.shape import BustPointRow, LineRow, PanelsRow, SeamRow, StyleRow, places_on_block
@@ -436,3 +436,23 @@ def test_the_seam_through_the_bust_point_shows_where_it_stands(over_bust: Form) 
     part = 0.5 * outcome.body.value("bust_span") / outcome.blocks["front"]
     assert float(field.text()) == pytest.approx(100 * part, abs=0.006)
     assert not field.isEnabled()
+
+
+def test_no_word_under_a_field_is_cut_off(qtbot: QtBot, form: Form, desk: Desk) -> None:
+    form.all.click()
+    typed(row_of(form.reduction, "reductions.waist").field, "9")
+    desk.now()
+    notes = [note for note in form.findChildren(Note) if note.isVisible()]
+    assert len(notes) > 10
+    qtbot.waitUntil(lambda: all(note.height() >= note.heightForWidth(note.width()) for note in notes))
+
+
+def test_a_step_makes_no_new_widgets(form: Form, desk: Desk) -> None:
+    form.all.click()
+    field = row_of(form.reduction, "reductions.waist").field
+    field.setFocus()
+    before = len(form.findChildren(QWidget))
+    for _ in range(20):
+        QTest.keyClick(field, Qt.Key.Key_Up)
+        desk.now()
+    assert len(form.findChildren(QWidget)) == before

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from math import ceil, floor, isfinite
 from typing import Protocol
 
-from workbench.body import read_length, say_exact, step_mm
+from workbench.body import read_length, say_exact, say_with_unit, step_mm
 from workbench.document import Project
 
 _NUDGE = 1e-6
@@ -98,6 +98,11 @@ class WeightKind:
     def step(self, project: Project) -> float:
         """One of a hundred."""
         return 0.01
+
+
+def in_words(mm: float, project: Project) -> str:
+    """A length with its unit for a sentence, not to be broken at the end of a line."""
+    return say_with_unit(mm, project.unit, project.fraction).replace(" ", "\N{NO-BREAK SPACE}")
 
 
 def plain(value: float) -> str:

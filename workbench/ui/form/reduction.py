@@ -21,7 +21,7 @@ from workbench.draft import Judgement, Level, Place, Rule
 from workbench.ui.desk import Desk
 from workbench.ui.form.choice import Choice
 from workbench.ui.form.figures import Stored
-from workbench.ui.form.kinds import LengthKind, PartKind, plain
+from workbench.ui.form.kinds import LengthKind, PartKind, in_words, plain
 from workbench.ui.form.row import EDGE, FigureRow, Row, found_about
 from workbench.ui.form.section import Heading, Remark, Section
 from workbench.ui.look import GRID
@@ -96,12 +96,11 @@ _WEIGHT: tuple[Mark | None, ...] = ("over", "near", "within", None)
 def say_down(mm: float, project: Project) -> str:
     """A largest length, to the step below: rounded up it would name a figure that passes the limit."""
     step = step_mm(project.unit, project.fraction)
-    return say_with_unit(floor(mm / step + 1e-9) * step, project.unit, project.fraction)
+    return in_words(floor(mm / step + 1e-9) * step, project)
 
 
 def _judged(level: Level, judgement: Judgement, project: Project) -> tuple[str, Mark | None]:
-    unit, fraction = project.unit, project.fraction
-    said = f"{say_with_unit(abs(level.reduction), unit, fraction)}"
+    said = in_words(abs(level.reduction), project)
     amount = f"{said} ease" if level.reduction < 0 else f"{said}, {level.percent:.1f} %"
     if judgement.most is None:
         return (amount if level.reduction else ""), None
@@ -180,7 +179,7 @@ def _most(mm: float, project: Project) -> str:
     down = floor(mm / step + 1e-9) * step
     if not down:
         return "nothing, at these girths"
-    whole = say_with_unit(abs(down), project.unit, project.fraction)
+    whole = in_words(abs(down), project)
     quarter = say_exact(abs(down) / QUARTERS, project.unit)
     ease = " ease" if down < 0 else ""
     return f"{whole}{ease} round the waist, {quarter} {project.unit} a quarter"

@@ -7,12 +7,12 @@ from dataclasses import dataclass
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QPushButton, QWidget
 
-from workbench.body import LEVEL_LABEL, LevelName, say_exact, say_length, say_with_unit
+from workbench.body import LEVEL_LABEL, LevelName, say_exact, say_length
 from workbench.document import Picture, Project, quarter_of, set_left_part, set_pin, set_weight
 from workbench.draft import Design, LedgerLine, Place, Quarter, QuarterName, Seam, Share, seam_name
 from workbench.ui.desk import Desk
 from workbench.ui.form.figures import Stored
-from workbench.ui.form.kinds import PartKind, WeightKind
+from workbench.ui.form.kinds import PartKind, WeightKind, in_words
 from workbench.ui.form.row import EDGE, FigureRow, Row
 from workbench.ui.form.section import Heading, Remark, Section
 from workbench.ui.form.shape import MOST_SEAMS, NARROW, seam_label, seam_number
@@ -107,11 +107,11 @@ class ShareRow(FigureRow):
         number = self.share.number(picture.project.design)
         mine = [line for line in picture.outcome.ledger if line.quarter == self.share.quarter]
         amounts = [(line.level, _taken(line, number)) for line in reversed(mine)]
-        unit, fraction = picture.project.unit, picture.project.fraction
+        project = picture.project
         said = [
-            f"{LEVEL_LABEL[level].lower()} {say_with_unit(mm, unit, fraction)}"
+            f"{LEVEL_LABEL[level].lower()} {in_words(mm, project)}"
             for level, mm in amounts
-            if say_length(mm, unit, fraction) != "0"
+            if say_length(mm, project.unit, project.fraction) != "0"
         ]
         return (f"Takes in: {', '.join(said)}" if said else ""), None
 

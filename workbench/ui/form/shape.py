@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from PySide6.QtWidgets import QPushButton, QWidget
 
-from workbench.body import say_with_unit
 from workbench.document import (
     Picture,
     Project,
@@ -31,13 +30,15 @@ from workbench.draft import (
 from workbench.ui.desk import Desk
 from workbench.ui.form.choice import Choice
 from workbench.ui.form.figures import Stored
-from workbench.ui.form.kinds import PartKind
+from workbench.ui.form.kinds import PartKind, in_words
 from workbench.ui.form.row import FigureRow, Row, found_about
 from workbench.ui.form.section import Heading, Section
 from workbench.ui.look import GRID
 from workbench.ui.marks import Mark
 
 NARROW = 19 * GRID
+_UPRIGHT = 0.5
+"""A lean of less mm than this is none."""
 MOST_SEAMS = MOST_PANELS - 1
 STYLES = (("under_bust", "Under-bust"), ("over_bust", "Over-bust"))
 
@@ -125,12 +126,11 @@ class SeamRow(FigureRow):
         if seam is None or outcome is None:
             return "", None
         foot, top = places_on_block(seam, self.quarter, outcome)
-        unit, fraction = picture.project.unit, picture.project.fraction
-        said = f"{say_with_unit(foot, unit, fraction)} from the centre {self.quarter}"
-        lean = top - foot
-        if abs(lean) > 0.5:
+        project, lean = picture.project, top - foot
+        said = f"{in_words(foot, project)} from the centre {self.quarter}"
+        if abs(lean) > _UPRIGHT:
             way = "to the side" if lean > 0 else f"to the centre {self.quarter}"
-            said = f"Foot {said}, top {say_with_unit(abs(lean), unit, fraction)} further {way}"
+            said = f"Foot {said}, top {in_words(abs(lean), project)} further {way}"
         return f"{said}, through the bust point" if seam.through_bust_point else said, None
 
 
