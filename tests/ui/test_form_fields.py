@@ -13,7 +13,7 @@ from tests.ui.conftest import bodice
 from workbench.document import Session, set_measurement, set_opening, set_reduction
 from workbench.ui.desk import Desk
 from workbench.ui.form import Form
-from workbench.ui.form.row import Field, FigureRow
+from workbench.ui.form.field import Field, FigureRow
 from workbench.ui.form.section import Section
 
 INCH = 25.4  # international yard and pound agreement 1959, from memory

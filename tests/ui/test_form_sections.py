@@ -18,11 +18,13 @@ from workbench.draft import Place
 from workbench.ui.desk import Desk
 from workbench.ui.form import Form
 from workbench.ui.form.measurements import FoldRow
+from workbench.ui.form.note import Note
 from workbench.ui.form.reduction import CautionRow, MostRow, RuleRow
-from workbench.ui.form.row import Note, Row
+from workbench.ui.form.row import Row
+from workbench.ui.form.seam_place import places_on_block
 from workbench.ui.form.seams import PinRow, ShareRow, UnpinAllRow
 from workbench.ui.form.section import Section
-from workbench.ui.form.shape import BustPointRow, LineRow, PanelsRow, SeamRow, StyleRow, places_on_block
+from workbench.ui.form.shape import BustPointRow, LineRow, PanelsRow, SeamRow, StyleRow
 from workbench.ui.form.take_drawing import taking_of
 from workbench.ui.form.who import InventedRow, ProseRow
 

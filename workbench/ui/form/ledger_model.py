@@ -6,111 +6,20 @@ and once round the body.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from itertools import groupby
-from typing import Any, Literal, NamedTuple
+from typing import Any
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
 
 from workbench.body import LEVEL_LABEL, LevelName, read_length, say_exact, say_length
 from workbench.document import Picture, set_pin
-from workbench.draft import Design, LedgerLine, Outcome, Place, QuarterName, Taking, seam_name
+from workbench.draft import Place
 from workbench.ui.desk import Desk
+from workbench.ui.form.ledger_cells import CLOSED_MM, Cell, Column, columns_of, figures_at
 
-Kind = Literal["name", "seam", "placed", "needed", "gap", "body", "reduction", "finished"]
 Index = QModelIndex | QPersistentModelIndex
 GROUPS, LABELS, FIRST = 0, 1, 2
 """Rows of the headings, and the first row of a level."""
-
-_SUMS: tuple[Kind, ...] = ("placed", "needed", "gap")
-_BODY: tuple[Kind, ...] = ("body", "reduction", "finished")
-_LABELS: dict[Kind, str] = {
-    "placed": "Placed",
-    "needed": "Needed",
-    "gap": "Closes?",
-    "body": "Body",
-    "reduction": "Reduction",
-    "finished": "Finished",
-}
-_CLOSED_MM = 0.001
-_QUARTERS: tuple[QuarterName, QuarterName] = ("front", "back")
-
-
-@dataclass(frozen=True)
-class Column:
-    """One column; ``quarter`` is None round the body."""
-
-    kind: Kind
-    label: str
-    group: str = ""
-    quarter: QuarterName | None = None
-    seam: int = 0
-    name: str = ""
-    """Of the seam, in full."""
-
-
-def columns_of(design: Design) -> tuple[Column, ...]:
-    """The columns for a design: from the centre front to the centre back, then round the body."""
-    side, count = design.front.panel_count, design.panel_count
-    return (
-        Column("name", "Level"),
-        *_quarter_columns("front", range(1, side + 1), design),
-        *_quarter_columns("back", range(side, count), design),
-        *(Column(kind, _LABELS[kind], "Round the body") for kind in (*_SUMS, *_BODY)),
-    )
-
-
-def _quarter_columns(quarter: QuarterName, seams: range, design: Design) -> tuple[Column, ...]:
-    group = f"{quarter.capitalize()}, a quarter"
-    return (
-        *(_seam_column(quarter, seam, group, design) for seam in seams),
-        *(Column(kind, _LABELS[kind], group, quarter) for kind in _SUMS),
-    )
-
-
-def _seam_column(quarter: QuarterName, seam: int, group: str, design: Design) -> Column:
-    name = seam_name(seam, design)
-    if seam == design.front.panel_count:
-        return Column("seam", "Side", group, quarter, seam, f"{name}, {quarter}")
-    return Column("seam", name.removeprefix(f"{quarter} ").capitalize(), group, quarter, seam, name)
-
-
-class Cell(NamedTuple):
-    """What a cell holds; ``mm`` is None for a name."""
-
-    mm: float | None
-    text: str
-    pinned: bool = False
-
-    @property
-    def open(self) -> bool:
-        """Whether it would be a gap."""
-        return self.mm is not None and abs(self.mm) > _CLOSED_MM
-
-
-def figures_at(
-    outcome: Outcome, level: LevelName, columns: tuple[Column, ...]
-) -> Iterator[tuple[float, bool]]:
-    """The figures in mm of one level, column by column after the first, and whether each is pinned."""
-    lines: dict[QuarterName, LedgerLine] = {q: outcome.line(q, level) for q in _QUARTERS}
-    takings = {(q, taking.seam): taking for q, line in lines.items() for taking in line.takings}
-    sums = {q: _sums(line) for q, line in lines.items()}
-    # Each quarter is there twice, left and right.
-    whole = {kind: 2 * sum(sums[q][kind] for q in _QUARTERS) for kind in _SUMS}
-    for column in columns[1:]:
-        if column.quarter is not None and column.kind == "seam":
-            taking: Taking = takings[column.quarter, column.seam]
-            yield taking.total, taking.pinned
-        elif column.kind in _BODY:
-            yield float(getattr(outcome.level(level), column.kind)), False
-        else:
-            yield (sums[column.quarter] if column.quarter else whole)[column.kind], False
-
-
-def _sums(line: LedgerLine) -> Mapping[Kind, float]:
-    placed = line.placed
-    return {"placed": placed, "needed": line.needed, "gap": placed - line.needed}
 
 
 class LedgerModel(QAbstractTableModel):
@@ -174,7 +83,7 @@ class LedgerModel(QAbstractTableModel):
         project = self._picture.project
         if column.kind != "gap":
             return Cell(mm, say_length(mm, project.unit, project.fraction), pinned)
-        if abs(mm) <= _CLOSED_MM:
+        if abs(mm) <= CLOSED_MM:
             return Cell(mm, "yes")
         said = say_length(abs(mm), project.unit, project.fraction)
         said = said if said != "0" else say_exact(abs(mm), project.unit)

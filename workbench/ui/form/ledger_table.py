@@ -19,8 +19,8 @@ from workbench.document import Picture
 from workbench.draft import Place
 from workbench.ui.desk import Desk
 from workbench.ui.form.ledger_model import GROUPS, LedgerModel
+from workbench.ui.form.note import Note
 from workbench.ui.form.pin_delegate import PinDelegate, needed_width
-from workbench.ui.form.row import Note
 from workbench.ui.look import GRID, fonts
 
 ROW_HEIGHT = 6 * GRID

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from workbench.body import LIMIT_TABLE, LimitRow
 from workbench.document import Picture, Project, set_limit
 from workbench.ui.desk import Desk
+from workbench.ui.form.field import FigureRow
 from workbench.ui.form.figures import Stored
 from workbench.ui.form.kinds import Kind, LengthKind, PartKind, plain
-from workbench.ui.form.row import FigureRow
 from workbench.ui.form.section import Section
 from workbench.ui.look import GRID
 from workbench.ui.marks import Mark

@@ -9,8 +9,9 @@ from workbench.body import BY_KEY, LEVEL_GIRTH, MEASUREMENTS, Body, Measurement,
 from workbench.document import Picture, Session
 from workbench.draft import Place
 from workbench.ui.desk import Desk
+from workbench.ui.form.field import FigureRow
 from workbench.ui.form.figures import Taken
-from workbench.ui.form.row import FigureRow, Row, found_about
+from workbench.ui.form.row import Row, found_about
 from workbench.ui.form.section import Heading, Section
 from workbench.ui.look import GRID
 from workbench.ui.marks import Mark

@@ -7,7 +7,8 @@ from PySide6.QtGui import QColor, QFontMetrics, QKeyEvent, QPainter, QPen
 from PySide6.QtWidgets import QLineEdit, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from workbench.draft import Place
-from workbench.ui.form.ledger_model import FIRST, GROUPS, Column, Index, LedgerModel
+from workbench.ui.form.ledger_cells import Column
+from workbench.ui.form.ledger_model import FIRST, GROUPS, Index, LedgerModel
 from workbench.ui.look import GRID, fonts, look
 
 _DOT = 5

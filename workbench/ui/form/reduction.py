@@ -20,9 +20,10 @@ from workbench.document import (
 from workbench.draft import Judgement, Level, Place, Rule
 from workbench.ui.desk import Desk
 from workbench.ui.form.choice import Choice
+from workbench.ui.form.field import FigureRow
 from workbench.ui.form.figures import Stored
 from workbench.ui.form.kinds import LengthKind, PartKind, in_words, plain
-from workbench.ui.form.row import EDGE, FigureRow, Row, found_about
+from workbench.ui.form.row import EDGE, Row, found_about
 from workbench.ui.form.section import Heading, Remark, Section
 from workbench.ui.look import GRID
 from workbench.ui.marks import Mark

@@ -11,11 +11,13 @@ from workbench.body import LEVEL_LABEL, LevelName, say_exact, say_length
 from workbench.document import Picture, Project, quarter_of, set_left_part, set_pin, set_weight
 from workbench.draft import Design, LedgerLine, Place, Quarter, QuarterName, Seam, Share, seam_name
 from workbench.ui.desk import Desk
+from workbench.ui.form.field import FigureRow
 from workbench.ui.form.figures import Stored
 from workbench.ui.form.kinds import PartKind, WeightKind, in_words
-from workbench.ui.form.row import EDGE, FigureRow, Row
+from workbench.ui.form.row import EDGE, Row
+from workbench.ui.form.seam_place import seam_label, seam_number
 from workbench.ui.form.section import Heading, Remark, Section
-from workbench.ui.form.shape import MOST_SEAMS, NARROW, seam_label, seam_number
+from workbench.ui.form.shape import MOST_SEAMS, NARROW
 from workbench.ui.look import GRID
 from workbench.ui.marks import Mark
 

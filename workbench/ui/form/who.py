@@ -11,7 +11,8 @@ from PySide6.QtWidgets import QCheckBox, QPlainTextEdit, QWidget
 
 from workbench.document import Picture, Project, set_client
 from workbench.ui.desk import Desk
-from workbench.ui.form.row import EDGE, FigureRow, Row
+from workbench.ui.form.field import FigureRow
+from workbench.ui.form.row import EDGE, Row
 from workbench.ui.form.section import Section
 from workbench.ui.look import GRID, fonts
 
