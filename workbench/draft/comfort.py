@@ -211,7 +211,7 @@ def _laced_shut(levels: list[Level], opening: float) -> Finding:
     said = [f"{{at_{level.name}}} at the {LEVEL_LABEL[level.name].lower()}" for level in levels]
     listed = said[0] if len(said) == 1 else f"{', '.join(said[:-1])} and {said[-1]}"
     return Finding(
-        "attend",
+        "note",
         "levels_laced_shut",
         f"Laced shut she would be held to {listed}: above the limit you set.",
         {**figures, "opening": opening},
@@ -228,7 +228,7 @@ def _breath_note(body: Body, limits: Limits) -> Iterator[Finding]:
             "breath_assumed",
             "Her full breath was not measured: {assumed} between full exhale and full inhale is assumed.",
             {"assumed": limits.breathing_assumed_mm},
-            place=Place(field="underbust_inhale"),
+            place=Place(field="measurements.underbust_inhale"),
             remedy="Take both girths under the bust.",
         )
 

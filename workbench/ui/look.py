@@ -9,22 +9,21 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache
 from math import ceil
-from pathlib import Path
 from typing import Literal
 
 from PySide6.QtCore import QByteArray, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QIcon, QPainter, QPalette, QPixmap
 from PySide6.QtSvg import QSvgRenderer
 
+from workbench.resources import resource
+
 Scheme = Literal["system", "light", "dark"]
 
 GRID = 4
 """Every distance in the window is a multiple of this many pixels."""
 
-_ROOT = Path(__file__).resolve().parent.parent
-_FACE = "Noto Sans"
-_OWN_FACE = "Seam Sans"
-"""Its name while the program runs: of two faces of one name Qt may take one that lacks signs."""
+_FACE = "Seam Sans"
+"""The name our Noto Sans goes by: of two faces of one name Qt may take one that lacks signs."""
 
 
 def _colour(text: str, alpha: int = 255) -> QColor:
@@ -200,25 +199,16 @@ def _palette(shown: Look) -> QPalette:
     return palette
 
 
-def _resource(name: str) -> Path:
-    """A file of ours, beside the package in a checkout and inside it once installed."""
-    installed = _ROOT / "_resources" / name
-    return installed if installed.exists() else _ROOT.parent / "resources" / name
-
-
 @cache
 def fonts() -> Fonts:
     """The type scale in our own face, which has every fraction sign the program writes."""
     for face in ("NotoSans-Regular.ttf", "NotoSans-Bold.ttf"):
-        data = _resource(f"fonts/{face}").read_bytes()
-        for spelling in ("utf-16-be", "ascii"):
-            data = data.replace(_FACE.encode(spelling), _OWN_FACE.encode(spelling))
-        QFontDatabase.addApplicationFontFromData(QByteArray(data))
+        QFontDatabase.addApplicationFont(str(resource(f"fonts/{face}")))
     return Fonts(_font(12), _font(13), _font(13, bold=True), _font(14, bold=True), _font(20, bold=True))
 
 
 def _font(pixels: int, bold: bool = False) -> QFont:
-    font = QFont(_OWN_FACE)
+    font = QFont(_FACE)
     font.setPixelSize(pixels)
     font.setBold(bold)
     font.setFeature(QFont.Tag("tnum"), 1)
@@ -237,7 +227,7 @@ def icon(name: str, size: int = 20) -> QIcon:
 
 @cache
 def _drawn(name: str, size: int, ratio: int, colour: str) -> QPixmap:
-    drawing = _resource(f"icons/{name}.svg").read_text(encoding="utf-8").replace("currentColor", colour)
+    drawing = resource(f"icons/{name}.svg").read_text(encoding="utf-8").replace("currentColor", colour)
     pixmap = QPixmap(QSize(size, size) * ratio)
     pixmap.fill(Qt.GlobalColor.transparent)
     painter = QPainter(pixmap)
