@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtCore import QPoint, QPointF, QRectF, Qt
+from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from workbench.document import Session, set_style
+from workbench.document import Session, set_panels, set_pin, set_reduction, set_style
 from workbench.draft import EdgeLine, Place
 from workbench.ui.board import Board
 from workbench.ui.board.figures import Figure
 from workbench.ui.board.handles import Handle
 from workbench.ui.desk import Desk
 
+NONE = Qt.KeyboardModifier.NoModifier
 EIGHTH = 25.4 / 8
 """An inch is 25.4 mm (international yard and pound agreement of 1959, from memory)."""
 
@@ -244,11 +247,99 @@ def test_a_click_inside_a_panel_selects_it(board: Board) -> None:
     assert board.canvas.desk.selection == Place(panel=4)
 
 
-def test_the_wheel_keeps_the_point_under_the_hand(board: Board, qtbot: QtBot) -> None:
-    spot = QPointF(500, 300)
-    before = board.sight.view.mm(spot)
-    board.sight.show_view(board.sight.view.zoomed(1.7, spot))
-    assert board.sight.view.mm(spot) == pytest.approx(before)
+def turn(board: Board, spot: QPointF, delta: int, modifier: Qt.KeyboardModifier = NONE) -> None:
+    """One notch of the wheel is a delta of 120."""
+    event = QWheelEvent(
+        spot,
+        board.canvas.mapToGlobal(spot),
+        QPoint(),
+        QPoint(0, delta),
+        Qt.MouseButton.NoButton,
+        modifier,
+        Qt.ScrollPhase.NoScrollPhase,
+        False,
+    )
+    QApplication.sendEvent(board.canvas, event)
+
+
+def test_the_wheel_zooms_and_keeps_the_point_under_the_hand(board: Board) -> None:
+    spot, view = QPointF(500, 300), board.sight.view
+    turn(board, spot, 120)
+    assert board.sight.view.scale > view.scale
+    assert board.sight.view.mm(spot) == pytest.approx(view.mm(spot))
+
+
+def test_with_shift_the_wheel_moves_the_paper_sideways(board: Board) -> None:
+    view = board.sight.view
+    turn(board, QPointF(500, 300), 120, Qt.KeyboardModifier.ShiftModifier)
+    assert board.sight.view == view.panned(120, 0)
+
+
+def test_nought_fits_again(board: Board) -> None:
+    fitted = board.sight.view
+    turn(board, QPointF(500, 300), 360)
+    QTest.keyClick(board.canvas, Qt.Key.Key_0)
+    assert board.sight.view == fitted
+
+
+def test_arrows_pan_while_nothing_is_chosen(board: Board) -> None:
+    view, before = board.sight.view, board.canvas.desk.project
+    QTest.keyClick(board.canvas, Qt.Key.Key_Right)
+    assert (board.sight.view.left < view.left, board.canvas.desk.project) == (True, before)
+
+
+def test_the_space_bar_carries_the_paper_even_over_a_handle(board: Board) -> None:
+    view, start = board.sight.view, at(board, handle(board, "neckline", 1))
+    QTest.keyPress(board.canvas, Qt.Key.Key_Space)
+    press(board, start)
+    QTest.mouseMove(board.canvas, start + QPoint(25, 5))
+    release(board, start + QPoint(25, 5))
+    QTest.keyRelease(board.canvas, Qt.Key.Key_Space)
+    assert board.sight.view == view.panned(25, 5)
+
+
+def test_a_view_set_by_hand_is_kept_through_a_redraft(board: Board) -> None:
+    turn(board, QPointF(500, 300), 240)
+    view = board.sight.view
+    board.canvas.desk.apply("Waist reduction", set_reduction(board.canvas.desk.project, "waist", 25.4))
+    board.canvas.desk.now()
+    assert board.sight.view == view
+
+
+def test_another_number_of_panels_is_fitted_afresh(board: Board) -> None:
+    turn(board, QPointF(500, 300), 600)
+    board.canvas.desk.apply("Panels", set_panels(board.canvas.desk.project, "back", 2))
+    board.canvas.desk.now()
+    left, bottom, right, top = board.canvas.scene.bounds  # type: ignore[union-attr]
+    shown = QRectF(board.sight.view.at(left, top), board.sight.view.at(right, bottom))
+    assert board.canvas.room().adjusted(-0.1, -0.1, 0.1, 0.1).contains(shown)
+
+
+def test_a_figure_is_pinned_by_keys_alone(board: Board) -> None:
+    for key in (Qt.Key.Key_I, Qt.Key.Key_Right, Qt.Key.Key_Return):
+        QTest.keyClick(board.canvas, key)
+    chosen = board.canvas.editor.figure
+    assert chosen is not None
+    QTest.keyClicks(board.canvas.editor, "3/8")
+    QTest.keyClick(board.canvas.editor, Qt.Key.Key_Return)
+    board.canvas.desk.now()
+    now = figure(board, chosen.key.seam, chosen.key.level, chosen.key.side)
+    assert (now.pinned, now.amount) == (True, pytest.approx(3 * EIGHTH))
+
+
+def test_delete_unpins_the_chosen_figure(board: Board) -> None:
+    desk = board.canvas.desk
+    desk.apply("Pin intake", set_pin(desk.project, "front", 3, "waist", 20.0))
+    desk.now()
+    board.canvas.choose_figure(figure(board, 3, "waist", "left"))
+    QTest.keyClick(board.canvas, Qt.Key.Key_Delete)
+    assert desk.project.design.front.side_shares == ()
+
+
+def test_up_goes_to_the_same_seam_at_the_next_level(board: Board) -> None:
+    board.canvas.choose_figure(figure(board, 1, "waist", "left"))
+    QTest.keyClick(board.canvas, Qt.Key.Key_Up)
+    assert board.canvas.desk.selection == Place(seam=1, level="underbust")
 
 
 def test_a_drag_on_the_paper_moves_it_and_not_the_project(board: Board) -> None:

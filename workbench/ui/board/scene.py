@@ -93,7 +93,7 @@ class Scene:
 def speaker(unit: Unit, fraction: Fraction) -> Callable[[float], str]:
     """A function that says lengths in one unit, and remembers what it has said."""
 
-    @lru_cache(maxsize=20_000)
+    @lru_cache(maxsize=2048)
     def say(mm: float) -> str:
         return say_length(mm, unit, fraction)
 
