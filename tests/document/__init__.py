@@ -7,8 +7,29 @@ from dataclasses import replace
 from hypothesis import strategies as st
 
 from workbench.body import BY_KEY, LEVELS, LIMIT_TABLE, Length, Limits, read_length
-from workbench.document import TEXT_LENGTHS, Client, Paper, Project, new_project, set_measurement
+from workbench.document import (
+    BONE_PLACES,
+    EDGE_NAMES,
+    MAKING_ROWS,
+    TEXT_LENGTHS,
+    Client,
+    Paper,
+    Project,
+    new_project,
+    set_measurement,
+)
 from workbench.draft import Design, Quarter, Reductions, Seam, ShapePoint, Share, Style
+from workbench.pieces.making import (
+    EDGE_KINDS,
+    LAYERS,
+    Allowances,
+    Boning,
+    LayerChoice,
+    Making,
+    Marks,
+    Opening,
+    OwnAllowance,
+)
 
 GIRTHS = {"bust_girth": "36", "waist_girth": "27 3/4", "underbust_girth": "31 1/8", "top_hip_girth": "35"}
 
@@ -90,13 +111,65 @@ _papers = st.builds(
     st.booleans(),
 )
 
-projects = st.builds(
-    Project,
-    client=_clients,
-    unit=st.sampled_from(["in", "cm"]),
-    fraction=st.sampled_from([8, 16]),
-    measurements=st.dictionaries(st.sampled_from(sorted(BY_KEY)), _typed()),
-    design=_designs,
-    limits=_limits(),
-    paper=_papers,
-)
+_STUFFS = st.sampled_from(["flat_steel", "spiral_steel", "plastic"])
+
+
+def _figures(group: str) -> dict[str, st.SearchStrategy[float]]:
+    """Any figure within its bounds, by the names of one record of the making."""
+    return {key: st.floats(row.low, row.high) for (held, key), row in MAKING_ROWS.items() if held == group}
+
+
+@st.composite
+def _own_allowances(draw: st.DrawFn, panels: int) -> tuple[OwnAllowance, ...]:
+    edge = st.tuples(
+        st.sampled_from(LAYERS), st.integers(0, panels - 1), st.sampled_from(EDGE_NAMES), st.floats(0, 100)
+    )
+    edges = draw(st.lists(edge, max_size=3, unique_by=lambda each: each[:3]))
+    return tuple(OwnAllowance(*each) for each in edges)
+
+
+@st.composite
+def _layers(draw: st.DrawFn, panels: int) -> tuple[LayerChoice, ...]:
+    left_out = st.lists(st.integers(0, panels - 1), unique=True, max_size=2).map(tuple)
+    plain_choice = {"made": st.booleans(), "net": st.booleans()}
+    return tuple(
+        draw(st.builds(LayerChoice, st.just(layer), left_out=left_out, **plain_choice, **_figures("layer")))
+        for layer in LAYERS
+    )
+
+
+def makings(panels: int) -> st.SearchStrategy[Making]:
+    """Every way of making a half of so many panels that a project may hold."""
+    assert set(_figures("allowances")) == set(EDGE_KINDS)
+    places = st.lists(st.sampled_from(BONE_PLACES), unique=True).map(tuple)
+    figures = {key: values for key, values in _figures("").items() if key != "busk_mm"}
+    return st.builds(
+        Making,
+        allowances=st.builds(Allowances, **_figures("allowances")),
+        own_allowances=_own_allowances(panels),
+        layers=_layers(panels),
+        marks=st.builds(Marks, st.sampled_from(["slit", "triangle"]), **_figures("marks")),
+        front=st.sampled_from(["fold", "busk"]),
+        busk_mm=_maybe(_figures("")["busk_mm"]),
+        opening=st.builds(Opening, st.sampled_from(["loops", "eyelets", "side_zip"]), **_figures("opening")),
+        boning=st.builds(Boning, places, _STUFFS, _STUFFS, **_figures("boning")),
+        **figures,
+    )
+
+
+@st.composite
+def _projects(draw: st.DrawFn) -> Project:
+    design = draw(_designs)
+    return Project(
+        client=draw(_clients),
+        unit=draw(st.sampled_from(["in", "cm"])),
+        fraction=draw(st.sampled_from([8, 16])),
+        measurements=draw(st.dictionaries(st.sampled_from(sorted(BY_KEY)), _typed())),
+        design=design,
+        making=draw(makings(design.panel_count)),
+        limits=draw(_limits()),
+        paper=draw(_papers),
+    )
+
+
+projects = _projects()

@@ -25,6 +25,24 @@ from workbench.document.line_edits import (
     style_line_again,
     toggle_smooth,
 )
+from workbench.document.making_edits import (
+    BONE_PLACES,
+    EDGE_NAMES,
+    set_allowance_of,
+    set_bone_place,
+    set_boning,
+    set_busk,
+    set_front,
+    set_lacing,
+    set_layer_made,
+    set_layer_panel,
+    set_making,
+    set_marks,
+    set_net,
+    set_own_allowance,
+    set_turn,
+)
+from workbench.document.making_table import MAKING_ROWS, MAKING_TABLE, MakingRow
 from workbench.document.paper import choice_of, heading_of, printed
 from workbench.document.picture import Picture, picture_of
 from workbench.document.project import (
@@ -54,7 +72,11 @@ from workbench.document.storage import FileTrouble, write_whole
 from workbench.document.words import RULE_WORDS, STYLE_WORDS
 
 __all__ = [
+    "BONE_PLACES",
+    "EDGE_NAMES",
     "LARGEST_NUMBER",
+    "MAKING_ROWS",
+    "MAKING_TABLE",
     "MOST_POINTS",
     "RULE_WORDS",
     "STYLE_WORDS",
@@ -62,6 +84,7 @@ __all__ = [
     "TEXT_LENGTHS",
     "Client",
     "FileTrouble",
+    "MakingRow",
     "NoDraftError",
     "Paper",
     "PaperName",
@@ -84,13 +107,25 @@ __all__ = [
     "report",
     "report_text",
     "set_allowance",
+    "set_allowance_of",
+    "set_bone_place",
+    "set_boning",
+    "set_busk",
     "set_client",
+    "set_front",
     "set_front_share",
+    "set_lacing",
+    "set_layer_made",
+    "set_layer_panel",
     "set_left_part",
     "set_level_weight",
     "set_limit",
+    "set_making",
+    "set_marks",
     "set_measurement",
+    "set_net",
     "set_opening",
+    "set_own_allowance",
     "set_panels",
     "set_paper",
     "set_pin",
@@ -99,6 +134,7 @@ __all__ = [
     "set_seam_place",
     "set_style",
     "set_through_bust_point",
+    "set_turn",
     "set_unit",
     "set_weight",
     "share_evenly",

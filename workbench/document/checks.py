@@ -11,11 +11,10 @@ from dataclasses import replace
 from datetime import date
 
 from workbench.body import BY_KEY, LIMIT_TABLE, Length, LengthError, Limits, limit_problem, read_length
+from workbench.document.making_checks import making_problems
+from workbench.document.problem import Place, Problem
 from workbench.document.project import LARGEST_NUMBER, MOST_POINTS, TEXT_LENGTHS, Client, Paper, Project
 from workbench.draft import FEWEST_PANELS, MOST_PANELS, Design, Quarter, ShapePoint, Share
-
-Place = tuple[str | int, ...]
-Problem = tuple[Place, str]
 
 LEAST_MEASURE = 12.7
 """mm: half an inch; no measurement of a body is shorter, and one of nothing is a slip of the key."""
@@ -28,6 +27,7 @@ def problems(project: Project) -> Iterator[Problem]:
     for key, length in project.measurements.items():
         yield from _measurement_problems(key, length)
     yield from _design_problems(project.design)
+    yield from making_problems(project.making, project.design.panel_count)
     yield from _limit_problems(project.limits)
     yield from paper_problems(project.paper)
 

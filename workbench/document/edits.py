@@ -7,11 +7,12 @@ the draft says so beside the picture and the next edit may put it right.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import fields, replace
 
 from workbench.body import BY_KEY, Fraction, LevelName, Limits, Unit, limit_problem, read_length
-from workbench.document.checks import LEAST_MEASURE, Problem, client_problems, paper_problems
+from workbench.document.checks import LEAST_MEASURE, client_problems, paper_problems
+from workbench.document.making_panels import with_panels_changed
+from workbench.document.problem import Problems
 from workbench.document.project import LARGEST_NUMBER, Project
 from workbench.draft import (
     FEWEST_PANELS,
@@ -97,12 +98,14 @@ def set_style(project: Project, style: Style) -> Project:
 
 
 def set_panels(project: Project, quarter: QuarterName, count: int) -> Project:
-    """The project with another number of panels in one quarter, its seams as usual there."""
+    """The project with another number of panels in one quarter, its seams and pieces as usual there."""
     if not FEWEST_PANELS <= count <= MOST_PANELS:
         raise ValueError(f"The {quarter} can have {FEWEST_PANELS} to {MOST_PANELS} panels.")
     if count == quarter_of(project.design, quarter).panel_count:
         return project
-    return replace(project, design=with_panels(project.design, quarter, count))
+    design = with_panels(project.design, quarter, count)
+    making = with_panels_changed(project.making, project.design, design)
+    return replace(project, design=design, making=making)
 
 
 def quarter_of(design: Design, quarter: QuarterName) -> Quarter:
@@ -151,7 +154,7 @@ def _not_negative(value: float, what: str) -> float:
     return float(value)
 
 
-def _refuse(found: Iterator[Problem]) -> None:
+def _refuse(found: Problems) -> None:
     """ValueError in one sentence for the first of the problems, if there is any."""
     for place, reason in found:
         what = str(place[-1]).removesuffix("_mm").replace("_", " ")

@@ -8,6 +8,7 @@ from typing import Any, ClassVar, Literal
 
 from workbench.body import Fraction, Length, Limits, Unit
 from workbench.draft import Design, Style, usual_design
+from workbench.pieces.making import Making
 
 LARGEST_NUMBER = 10_000.0
 """No figure of a project is larger, whichever way it points: twice the largest sheet in mm."""
@@ -57,6 +58,7 @@ class Project:
     measurements: Mapping[str, Length] = field(default_factory=dict)
     """As she typed them, by key; a measurement not taken has no entry. Never changed in place."""
     design: Design = field(default_factory=usual_design)
+    making: Making = field(default_factory=Making)
     limits: Limits = field(default_factory=Limits)
     paper: Paper = field(default_factory=Paper)
 

@@ -12,10 +12,10 @@ from functools import cache
 from types import NoneType, UnionType
 from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
 
-from workbench.document.checks import Place
+from workbench.document.problem import Place
 from workbench.document.tree import TreeError
 
-_WANTED = {str: "text in quotation marks", float: "a number", bool: "true or false"}
+_WANTED = {str: "text in quotation marks", float: "a number", int: "a whole number", bool: "true or false"}
 
 
 def plain(value: Any) -> Any:

@@ -6,7 +6,8 @@ import json
 from math import isfinite
 from typing import Any
 
-from workbench.document.checks import Place, keepable
+from workbench.document.checks import keepable
+from workbench.document.problem import Place
 
 DEEPEST = 12
 """Groups within groups that a file may have; a project has half as many."""
