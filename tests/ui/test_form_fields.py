@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from tests.ui.conftest import bodice
-from workbench.document import Session, set_measurement, set_opening, set_reduction
+from workbench.document import Session, set_measurement, set_opening, set_reduction, set_unit
 from workbench.ui.desk import Desk
 from workbench.ui.form import Form
 from workbench.ui.form.field import Field, FigureRow
@@ -267,3 +267,14 @@ def test_a_contradiction_is_said_beside_its_field(form: Form, desk: Desk) -> Non
     desk.now()
     said = [row.said for row in form.measurements.rows if row.said]
     assert any("14 in" in words and "15 in" in words for words in said)
+
+
+def test_an_estimate_is_never_cut_short(form: Form, desk: Desk) -> None:
+    project = set_measurement(set_measurement(desk.project, "bust_girth", "148 cm"), "waist_girth", "131 cm")
+    desk.apply("Larger", set_unit(project, "cm", 8))
+    desk.now()
+    fields = [row.field for row in form.measurements.rows if isinstance(row, FigureRow)]
+    estimated = [field for field in fields if field.placeholderText()]
+    assert len(estimated) > 5
+    widths = [field.fontMetrics().horizontalAdvance(field.placeholderText()) for field in estimated]
+    assert max(widths) <= min(field.text_room() for field in estimated)

@@ -6,7 +6,16 @@ It knows no measurements and no units; whoever owns it reads what it hands in.
 from __future__ import annotations
 
 from PySide6.QtCore import QRectF, QSignalBlocker, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QFont, QKeyEvent, QPainter, QPaintEvent, QPen, QWheelEvent
+from PySide6.QtGui import (
+    QFocusEvent,
+    QFont,
+    QFontMetrics,
+    QKeyEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QLineEdit, QSizePolicy, QWidget
 
 from workbench.ui.look import GRID, fonts, look
@@ -118,8 +127,13 @@ class Entry(QLineEdit):
             self.setFont(_leaning(italic))
 
     def _make_room(self) -> None:
-        width = self.fontMetrics().horizontalAdvance(self._suffix) + GRID if self._suffix else 0
+        width = QFontMetrics(fonts().body).horizontalAdvance(self._suffix) if self._suffix else 0
         self.setTextMargins(GRID, 0, width + GRID, 0)
+
+    def text_room(self) -> int:
+        """Pixels there are for the figure or its estimate."""
+        margins = self.textMargins()
+        return self.width() - margins.left() - margins.right() - GRID
 
     # --- what she does -----------------------------------------------------------------
 
@@ -187,7 +201,7 @@ class Entry(QLineEdit):
         if self._suffix:
             painter.setPen(look().soft_ink)
             painter.setFont(_leaning(False))
-            place = self.rect().adjusted(0, 0, -2 * GRID, 0)
+            place = self.rect().adjusted(0, 0, -GRID - 2, 0)
             painter.drawText(place, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, self._suffix)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.setPen(self._border())
@@ -203,7 +217,10 @@ class Entry(QLineEdit):
 
 
 def _leaning(italic: bool) -> QFont:
-    """The body font, upright or not. Upright must be said: a painter takes the rest from its widget."""
-    font = QFont(fonts().body)
+    """The font of figures, or the smaller, italic one of estimates.
+
+    Upright must be said: a painter takes what is not said from its widget.
+    """
+    font = QFont(fonts().small if italic else fonts().body)
     font.setItalic(italic)
     return font
