@@ -354,3 +354,12 @@ def test_the_middle_button_moves_the_paper_even_over_a_handle(board: Board) -> N
     QTest.mouseMove(board.canvas, start + QPoint(-30, 10))
     release(board, start + QPoint(-30, 10), Qt.MouseButton.MiddleButton)
     assert board.sight.view == view.panned(-30, 10)
+
+
+def test_what_cannot_be_read_is_refused_in_words_when_she_turns_away(board: Board, qtbot: QtBot) -> None:
+    click(board, middle(board, figure(board, 1, "waist", "left")))
+    QTest.keyClicks(board.canvas.editor, "two")
+    with qtbot.waitSignal(board.canvas.desk.refused) as refused:
+        click(board, QPoint(560, 60))
+    assert refused.args is not None
+    assert refused.args[0] == "front.seams"

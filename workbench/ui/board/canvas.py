@@ -70,6 +70,7 @@ class Canvas(QWidget):
         self._editor.pinned.connect(self._on_pinned)
         self._editor.unpinned.connect(self._on_unpinned)
         self._editor.stepped.connect(self._on_stepped)
+        self._editor.refused.connect(self._on_refused)
         self._editor.closed.connect(self._on_closed)
         sight.moved.connect(self.show_view)
         self.setMouseTracking(True)
@@ -279,6 +280,9 @@ class Canvas(QWidget):
             self._desk.apply("Pin intake", with_amount(self._desk.project, figure, mm))
         except ValueError as error:
             self._desk.refuse(f"{figure.quarter}.seams", str(error))
+
+    def _on_refused(self, figure: Figure, why: str) -> None:
+        self._desk.refuse(f"{figure.quarter}.seams", why)
 
     def _on_unpinned(self, figure: Figure) -> None:
         self.unpin(figure)

@@ -25,6 +25,8 @@ class FigureEditor(QLineEdit):
     """The figure."""
     stepped = Signal(object, int)
     """The figure that was left, and +1 for the next one or -1 for the one before."""
+    refused = Signal(object, str)
+    """A figure that was left with something in it that cannot be read, and why."""
     closed = Signal()
 
     def __init__(self, parent: QWidget) -> None:
@@ -95,11 +97,14 @@ class FigureEditor(QLineEdit):
         event.accept()
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
-        """What was typed is kept when she turns to something else; what cannot be read is left."""
+        """What was typed is kept when she turns away; what cannot be read is refused in words."""
         super().focusOutEvent(event)
         if event.reason() != Qt.FocusReason.PopupFocusReason and self._figure is not None:
-            self._take()
+            figure, kept = self._figure, self._take()
+            why = self._problem.text()
             self.close_quietly()
+            if not kept:
+                self.refused.emit(figure, why)
 
     def _on_return(self) -> None:
         if not self.text().strip():

@@ -23,8 +23,9 @@ _HALF, _SHUT_HALF, _TALL = 7.0, 2.5, 15.0
 """Half the height of a bar, of the part laced shut within it, and of the limit's mark."""
 _TOOTH = 3.5
 """Pixels of one tooth where the axis is torn off."""
-_TWO_LINES = 40.0
-"""Pixels to the level below that leave room for a second line of figures, even one that says nothing new."""
+_TWO_LINES, _TIGHT, _ONE_LINE = 40.0, 32.0, 13.0
+"""Pixels to the level below that leave room for a second line of figures that says nothing new, for
+one that does, and for any figures at all."""
 _ALIKE = 0.5
 """mm: a girth this close to the body's is the body's."""
 
@@ -61,6 +62,8 @@ def paint_figures_of(
     painter: QPainter, bar: Bar, view: View, width: float, manner: Manner, room: float
 ) -> None:
     """Above the line status and finished girth; below it how much was taken, in length and hundredths."""
+    if room < _ONE_LINE:
+        return
     shown, y, right = look(), view.y(bar.walk), width - 10
     chosen = manner.place is not None and manner.place.level == bar.level
     painter.setPen(shown.selected if chosen else shown.ink)
@@ -69,7 +72,7 @@ def paint_figures_of(
     )
     colour = shown.soft_ink if bar.status == "within" else mark_colour(bar.status)
     painter.setPen(colour)
-    if room >= _TWO_LINES or abs(bar.reduction) > _ALIKE:
+    if room >= (_TWO_LINES if abs(bar.reduction) <= _ALIKE else _TIGHT):
         put(painter, reduction_words(bar, manner.unit, manner.fraction), right, y + 9, fonts().small, "right")
     if bar.status != "within":
         put(painter, bar.status, right - 42, y - 9, fonts().small, "right")

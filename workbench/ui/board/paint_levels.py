@@ -21,6 +21,8 @@ GUTTER = 212.0
 _LABEL, _NEEDED, _PLACED = RULER + 14, GUTTER - 60, GUTTER - 10
 _ROW = 16.0
 """Pixels from one line of the ledger to the next."""
+_ONE_ROW = 13.0
+"""Pixels to the level below for its name to be written at all."""
 _TWO_ROWS = 50.0
 """Pixels to the level below that leave room for a row each for front and back."""
 _COLUMNS = ("a quarter", "needed", "placed")
@@ -46,8 +48,9 @@ def paint_ledger(painter: QPainter, scene: Scene, view: View, height: float, pla
     below = -1e9
     for row in scene.rows:
         chosen = place is not None and place.level == row.level
-        tight = view.scale * (row.walk - below) < _TWO_ROWS
-        _row(painter, row, view.y(row.walk), chosen=chosen, tight=tight)
+        room = view.scale * (row.walk - below)
+        if room >= _ONE_ROW:
+            _row(painter, row, view.y(row.walk), chosen=chosen, tight=room < _TWO_ROWS)
         below = row.walk
 
 

@@ -33,6 +33,7 @@ _DESCRIPTION = (
     "One bar a level: body, finished, laced shut, and your limit. Up and Down choose a level, "
     "Left draws it in by a step, Right lets it out."
 )
+_PAST = 0.45
 _REACH = 12.0
 """Pixels above and below a level line at which its bar is taken hold of."""
 
@@ -120,7 +121,10 @@ class Strip(QWidget):
         if self._picture is None or not self._bars:
             return
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        if self._picture.outcome is None:
+            painter.setOpacity(_PAST)  # the last bars that could be reckoned, not those of the project
         self._paint_bars(painter, self._picture)
+        painter.setOpacity(1.0)
         if isinstance(self._gesture, BarDrag):
             self._paint_words(painter, self._gesture.bar.level)
 
