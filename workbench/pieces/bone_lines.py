@@ -1,0 +1,180 @@
+"""Where bones lie: on seams, up the middle of panels, beside what opens, at the centre front."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from workbench.draft import Design, Draft, Outcome, seam_name
+from workbench.pieces.making import BonePlace, BoneStuff, Boning, Making
+
+Array = NDArray[np.float64]
+
+EYELET_MM = 9.525
+"""Across the rim of an eyelet: 3/8 in (common practice, no source)."""
+BUSK_HALF_MM = 12.7
+"""Width of one half of a busk: 1/2 in (common practice, no source)."""
+ZIP_HALF_MM = 6.35
+"""What one half of a zip and its stitching need beside the seam (common practice, no source)."""
+
+_PAST_MM = 60.0
+"""How far beyond the lowest and highest walk of an edge a line is drawn before the panel cuts it off."""
+_SAMPLES = 161
+_SPECK_MM = 0.01
+
+
+@dataclass(frozen=True)
+class Laid:
+    """The line of one bone from hem to neckline, before the bone is cut."""
+
+    place: BonePlace
+    where: str
+    stuff: BoneStuff
+    count: int
+    panel: int
+    seam: int | None
+    """The seam it lies on or beside; None up the middle of a panel."""
+    line: Array | None
+    """(n, 2), upwards; None where the panel is too narrow for it."""
+    across: tuple[Array, ...] = ()
+    """The other side of its seam: sewn up, a seam curves at least as tightly as either side is drawn."""
+
+
+def laid_bones(outcome: Outcome, draft: Draft, making: Making) -> tuple[Laid, ...]:
+    """Every bone line that was asked for, the centre front first and the opening last."""
+    design = outcome.design
+    places, laid = making.boning.places, []
+    if "centre_front" in places:
+        laid += _at_centre_front(draft, making)
+    if "seams" in places:
+        laid += _on_seams(draft, design, making)
+    if "mid_panel" in places:
+        laid += _mid_panels(draft, making.boning)
+    if "beside_opening" in places:
+        laid += _beside_opening(draft, design, making)
+    return tuple(laid)
+
+
+def channel_width(boning: Boning) -> float:
+    """Width in mm between the two rows of stitching that hold a bone."""
+    return boning.width_mm + boning.channel_ease_mm
+
+
+def insets(making: Making) -> tuple[float, float]:
+    """Distance in mm from the centre-back edge to the middle of the bones before and beyond the eyelets.
+
+    The foot of a loop is flat, so a channel may touch it; an eyelet's rim is kept clear.
+    """
+    opening, half = making.opening, 0.5 * channel_width(making.boning)
+    rim = 0.5 * EYELET_MM if opening.closing == "eyelets" else 0.0
+    return max(0.5 * (opening.set_in_mm - rim), half), opening.set_in_mm + rim + half
+
+
+def room_at_edge(making: Making) -> float:
+    """Millimetres between the centre-back edge and what the cord runs through."""
+    rim = 0.5 * EYELET_MM if making.opening.closing == "eyelets" else 0.0
+    return making.opening.set_in_mm - rim
+
+
+def _on_seams(draft: Draft, design: Design, making: Making) -> list[Laid]:
+    """One on every seam of either half; a zip takes the place of one side seam's."""
+    zipped = design.front.panel_count if making.opening.closing == "side_zip" else None
+    return [
+        Laid(
+            "seams",
+            seam.name,
+            making.boning.stuff,
+            1 if seam.index == zipped else 2,
+            seam.index - 1,
+            seam.index,
+            draft.panels[seam.index - 1].right,
+            (draft.panels[seam.index].left,),
+        )
+        for seam in draft.seams
+    ]
+
+
+def _mid_panels(draft: Draft, boning: Boning) -> list[Laid]:
+    walks = _reach(draft)
+    rows = np.arange(len(draft.panels))[:, None]
+    middles = draft.surface.points(rows, np.full_like(walks, 0.5), walks)
+    return [
+        Laid(
+            "mid_panel",
+            f"middle of {panel.name}",
+            boning.stuff,
+            2,
+            panel.index,
+            None,
+            _inside(draft, panel.index, middles[panel.index]),
+        )
+        for panel in draft.panels
+    ]
+
+
+def _at_centre_front(draft: Draft, making: Making) -> list[Laid]:
+    """One on the fold; with a busk, one beside either half of it, of the stuff that does not twist."""
+    boning = making.boning
+    if making.front == "fold":
+        return [Laid("centre_front", "centre front", boning.stuff, 1, 0, 0, draft.panels[0].left)]
+    line = _inset(draft, 0, BUSK_HALF_MM + 0.5 * channel_width(boning))
+    return [Laid("centre_front", "beside the busk", boning.opening_stuff, 2, 0, 0, line)]
+
+
+def _beside_opening(draft: Draft, design: Design, making: Making) -> list[Laid]:
+    if making.opening.closing == "side_zip":
+        return _beside_zip(draft, design, making.boning)
+    holder = "eyelets" if making.opening.closing == "eyelets" else "loops"
+    last, stuff = design.panel_count - 1, making.boning.opening_stuff
+    places = (f"centre back between edge and {holder}", f"centre back beyond the {holder}")
+    return [
+        Laid("beside_opening", where, stuff, 2, last, last + 1, _inset(draft, 2 * last + 1, inset))
+        for where, inset in zip(places, insets(making), strict=True)
+    ]
+
+
+def _beside_zip(draft: Draft, design: Design, boning: Boning) -> list[Laid]:
+    """Before and behind the zip, on its side of the garment only."""
+    side, inset = design.front.panel_count, ZIP_HALF_MM + 0.5 * channel_width(boning)
+    name = seam_name(side, design)
+    return [
+        Laid(
+            "beside_opening",
+            f"{name} {way} the zip",
+            boning.opening_stuff,
+            1,
+            edge // 2,
+            side,
+            _inset(draft, edge, inset),
+        )
+        for way, edge in (("before", 2 * side - 1), ("behind", 2 * side))
+    ]
+
+
+def _inset(draft: Draft, edge: int, inset: float) -> Array | None:
+    """A line along an edge of the surface, ``inset`` mm inside its panel."""
+    x, y, lean = draft.surface.edges.at(np.array(edge), _reach(draft))
+    inwards = -inset if edge % 2 else inset
+    up = np.sqrt(np.maximum(1 - lean * lean, 0))
+    return _inside(draft, edge // 2, np.stack((x + inwards * up, y - inwards * lean), axis=-1))
+
+
+def _reach(draft: Draft) -> Array:
+    """Walks from well below the hem to well above the neckline."""
+    low = min(*(point.t for point in draft.hem.points), *draft.hem.seam_walks)
+    high = max(*(point.t for point in draft.neckline.points), *draft.neckline.seam_walks)
+    return np.linspace(low - _PAST_MM, high + _PAST_MM, _SAMPLES)
+
+
+def _inside(draft: Draft, panel: int, line: Array) -> Array | None:
+    """The part of a line between hem and neckline; None where it leaves the panel at the side."""
+    cloth = shapely.polygons(draft.panels[panel].outline)
+    kept = shapely.get_parts(shapely.intersection(shapely.linestrings(line), cloth))
+    kept = [part for part in kept if shapely.length(part) > _SPECK_MM]
+    if len(kept) != 1:
+        return None
+    points: Array = shapely.get_coordinates(kept[0])
+    return points if points[0, 1] <= points[-1, 1] else points[::-1]

@@ -1,0 +1,263 @@
+"""The shopping list: what is bought besides the cloth, how much of it, and how that was worked out.
+
+Amounts are common practice, no source, unless said.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from itertools import groupby
+
+from workbench.draft import Draft, Outcome
+from workbench.pieces.bone_lines import channel_width
+from workbench.pieces.making import BoneStuff, Making
+from workbench.pieces.opening import zip_of
+from workbench.pieces.polyline import length_of
+from workbench.pieces.result import BackOpening, Bone, Layer, Notion
+from workbench.pieces.sewing import bound_edges, longest_and_widest, sewn_lengths
+
+THREAD_PER_SEAM = 2.5
+"""Thread of a lockstitch to a length of seam, upper and lower together, with ends."""
+
+Notions = tuple[Notion, ...]
+
+_STUFF: dict[BoneStuff, str] = {
+    "flat_steel": "Flat steel",
+    "spiral_steel": "Spiral steel",
+    "plastic": "Plastic boning",
+}
+
+
+def notions_of(
+    outcome: Outcome,
+    making: Making,
+    bones: tuple[Bone, ...],
+    opening: BackOpening | None,
+    busk: float | None,
+    layers: tuple[Layer, ...],
+) -> Notions:
+    """Every line of the list, lengths in mm; nothing without a draft.
+
+    ``bones``, ``opening`` and ``busk`` are what was worked out for them, ``layers`` the
+    pieces as cut: tape and modesty panel are bought as long as their pieces are.
+    """
+    draft = outcome.draft
+    if draft is None:
+        return ()
+    return (
+        *_bone_lines(bones, making),
+        *_busk(busk, making),
+        *_closing(opening, making),
+        *_zip(outcome, making),
+        *_strips(layers),
+        *_binding(draft, making),
+        *_thread(draft, making, bones, layers),
+    )
+
+
+def _bone_lines(bones: tuple[Bone, ...], making: Making) -> Notions:
+    """A line for each stuff and length, then all of them, their channels and the tips of the spirals."""
+    if not bones:
+        return ()
+
+    def kind(bone: Bone) -> tuple[BoneStuff, float]:
+        return bone.stuff, -bone.cut_length
+
+    groups = [list(group) for _, group in groupby(sorted(bones, key=kind), key=kind)]
+    return (
+        *(_of_one_length(group, making) for group in groups),
+        _all_bones(bones),
+        _channels(bones, making),
+        *_tips(bones),
+    )
+
+
+def _of_one_length(bones: list[Bone], making: Making) -> Notion:
+    first, count = bones[0], _count(bones)
+    rounding = "cut to length" if first.stuff == "plastic" else "then down to the next {step} it is sold by"
+    where = _listed(f"{bone.count} × {bone.where}" for bone in bones)
+    return Notion(
+        f"bone/{first.stuff}/{first.cut_length:g}",
+        _STUFF[first.stuff],
+        count,
+        count * first.cut_length,
+        f"{count} of {{each}}, {{width}} wide: {where}. Its finished line less {{clearance}} at each end, "
+        f"{rounding}.",
+        {
+            "each": first.cut_length,
+            "width": making.boning.width_mm,
+            "clearance": making.boning.clearance_mm,
+            "step": making.boning.steel_step_mm,
+        },
+    )
+
+
+def _all_bones(bones: tuple[Bone, ...]) -> Notion:
+    total = sum(bone.count * bone.cut_length for bone in bones)
+    kinds = _listed(
+        f"{_count(of_kind)} {_STUFF[stuff].lower()}"
+        for stuff in _STUFF
+        if (of_kind := [bone for bone in bones if bone.stuff == stuff])
+    )
+    return Notion(
+        "bones",
+        "All bones together",
+        _count(bones),
+        total,
+        f"The sum of the lines above: {kinds}, {{total}} end to end.",
+        {"total": total},
+    )
+
+
+def _channels(bones: tuple[Bone, ...], making: Making) -> Notion:
+    total = sum(bone.count * bone.stitch_length for bone in bones)
+    return Notion(
+        "channels",
+        "Channel tape",
+        None,
+        total,
+        "{total} for every bone from hem to neckline, stitched {channel} apart: the bone's {width} and "
+        "{ease} to slide in. None where the seam allowances make the channel.",
+        {
+            "total": total,
+            "channel": channel_width(making.boning),
+            "width": making.boning.width_mm,
+            "ease": making.boning.channel_ease_mm,
+        },
+    )
+
+
+def _tips(bones: tuple[Bone, ...]) -> Notions:
+    spirals = _count(bone for bone in bones if bone.stuff == "spiral_steel")
+    if not spirals:
+        return ()
+    how = f"Two for each of {spirals} spiral steels."
+    return (Notion("tips", "Bone tips", 2 * spirals, None, how, {}),)
+
+
+def _busk(busk: float | None, making: Making) -> Notions:
+    if busk is None:
+        return ()
+    how = (
+        "The one you have, {busk} long."
+        if making.busk_mm is not None
+        else "{busk}: the longest sold that goes into the centre front less {clearance} at each end."
+    )
+    lengths = {"busk": busk, "clearance": making.boning.clearance_mm}
+    return (Notion("busk", "Front busk", 1, busk, how, lengths),)
+
+
+def _closing(opening: BackOpening | None, making: Making) -> Notions:
+    """Eyelets or loops, and their cord."""
+    if opening is None:
+        return ()
+    side = len(opening.walks)
+    lengths = {
+        "pitch": max(opening.pitches),
+        "waist_pitch": min(opening.pitches),
+        "end": making.opening.end_mm,
+    }
+    how = (
+        f"{side} on each side of the back, from {{end}} above the hem to {{end}} below the neckline, "
+        "{pitch} apart and {waist_pitch} at the waist."
+    )
+    kind = making.opening.closing
+    return (
+        Notion(kind, kind.capitalize(), 2 * side, None, how, lengths),
+        Notion("cord", "Lacing cord", 1, opening.cord_mm, opening.how, opening.lengths),
+    )
+
+
+def _zip(outcome: Outcome, making: Making) -> Notions:
+    length = zip_of(outcome, making)
+    if length is None:
+        return ()
+    how = "{zip}: the longest sold by the inch that goes into the side seam."
+    return (Notion("zip", "Side zip", 1, length, how, {"zip": length}),)
+
+
+def _strips(layers: tuple[Layer, ...]) -> Notions:
+    """Waist tape and modesty panel, as long as their pieces."""
+    said: dict[str, Callable[[Layer], Notion]] = {"waist_tape": _tape, "modesty": _modesty}
+    return tuple(said[layer.name](layer) for layer in layers if layer.name in said and layer.pieces)
+
+
+def _tape(layer: Layer) -> Notion:
+    count = sum(piece.count for piece in layer.pieces)
+    total = sum(piece.count * longest_and_widest(piece)[0] for piece in layer.pieces)
+    width = max(longest_and_widest(piece)[1] for piece in layer.pieces)
+    return Notion(
+        "waist_tape",
+        "Waist tape",
+        count,
+        total,
+        f"{_counted(count, 'length')}, {{total}} together and {{width}} wide, from the front bone to the "
+        "back bone with its ends turned.",
+        {"total": total, "width": width},
+    )
+
+
+def _modesty(layer: Layer) -> Notion:
+    length, width = longest_and_widest(layer.pieces[0])
+    return Notion(
+        "modesty",
+        "Modesty panel",
+        sum(piece.count for piece in layer.pieces),
+        None,
+        "{width} wide and {length} long as cut, to lie behind the opening.",
+        {"width": width, "length": length},
+    )
+
+
+def _binding(draft: Draft, making: Making) -> Notions:
+    """Binding for the edges that have no allowance; an edge of one length is joined or turned once."""
+    neckline, hem = bound_edges(draft, making)
+    runs = (2 if making.front == "busk" else 1) * ((neckline > 0) + (hem > 0))
+    if not runs:
+        return ()
+    total = neckline + hem + runs * making.binding_join_mm
+    parts = [f"{name} {{{name}}}" for name, length in (("neckline", neckline), ("hem", hem)) if length > 0]
+    return (
+        Notion(
+            "binding",
+            "Binding",
+            runs,
+            total,
+            f"Round the garment: {_listed(parts)}, and {{join}} for joining or turning each of "
+            f"{_counted(runs, 'length')}.",
+            {"neckline": neckline, "hem": hem, "join": making.binding_join_mm},
+        ),
+    )
+
+
+def _thread(draft: Draft, making: Making, bones: tuple[Bone, ...], layers: tuple[Layer, ...]) -> Notions:
+    """Seams of every layer, the edges once, two rows along every bone."""
+    seams = [length for layer in layers if (length := sewn_lengths(layer)) > 0]
+    edges = 2 * sum(length_of(line) for panel in draft.panels for line in (panel.neckline, panel.hem))
+    rows = 2 * sum(bone.count * bone.stitch_length for bone in bones)
+    stitched = sum(seams) + edges + rows
+    return (
+        Notion(
+            "thread",
+            "Thread",
+            None,
+            THREAD_PER_SEAM * stitched,
+            f"{{seams}} of seams in {_counted(len(seams), 'layer')}, {{edges}} of neckline and hem, {{rows}} "
+            "for two rows along every bone; times 2½. An estimate.",
+            {"seams": sum(seams), "edges": edges, "rows": rows},
+        ),
+    )
+
+
+def _count(bones: Iterable[Bone]) -> int:
+    return sum(bone.count for bone in bones)
+
+
+def _counted(count: int, word: str) -> str:
+    return f"{count} {word}" if count == 1 else f"{count} {word}s"
+
+
+def _listed(parts: Iterable[str]) -> str:
+    """``a, b and c``."""
+    *first, last = parts
+    return f"{', '.join(first)} and {last}" if first else last

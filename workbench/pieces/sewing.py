@@ -1,0 +1,46 @@
+"""How much there is to sew and to bind, read off the draft and the finished pieces."""
+
+from __future__ import annotations
+
+from workbench.draft import Draft, LineName
+from workbench.pieces.making import Making
+from workbench.pieces.polyline import length_of
+from workbench.pieces.result import Layer, Piece
+
+_HALVES = 2
+
+
+def bound_edges(draft: Draft, making: Making) -> tuple[float, float]:
+    """Length in mm of neckline and hem round the whole garment, where the fashion cloth has no allowance."""
+    return _bound(draft, making, "neckline"), _bound(draft, making, "hem")
+
+
+def sewn_lengths(layer: Layer) -> float:
+    """Length in mm of the joining seams of one layer, each once, on the whole garment.
+
+    An edge without allowance is not sewn.
+    """
+    both_sides = sum(
+        piece.count * length_of(edge.stitch)
+        for piece in layer.pieces
+        for edge in piece.edges
+        if edge.kind in ("seam", "side") and edge.allowance > 0
+    )
+    return 0.5 * both_sides
+
+
+def longest_and_widest(piece: Piece) -> tuple[float, float]:
+    """Length and width in mm of a strip as cut, laid either way."""
+    across, up = (float(side) for side in piece.cut.max(axis=0) - piece.cut.min(axis=0))
+    return max(across, up), min(across, up)
+
+
+def _bound(draft: Draft, making: Making, name: LineName) -> float:
+    own = {
+        choice.panel: choice.allowance_mm
+        for choice in making.own_allowances
+        if (choice.layer, choice.edge) == ("fashion", name)
+    }
+    usual = making.allowances.of(name)
+    lines = {panel.index: panel.neckline if name == "neckline" else panel.hem for panel in draft.panels}
+    return _HALVES * sum(length_of(line) for index, line in lines.items() if own.get(index, usual) <= 0)
