@@ -193,6 +193,38 @@ Change = Callable[[Tree], object]
             "measurements › bust_girth › mm is 900, but",
         ),
         (lambda t: t["measurements"].update(bust_girth=None), "measurements › bust_girth must be a group"),
+        (lambda t: t["making"].update(front="cape"), "making › front must be fold or busk"),
+        (
+            lambda t: t["making"]["allowances"].update(side=-1),
+            "making › allowances › side must be between 0 and 101.6 mm",
+        ),
+        (
+            lambda t: t["making"].update(own_allowances=_own_edges((6,))),
+            "making › own_allowances › no. 1 › panel names panel 6, where the panels are numbered 0 to 5",
+        ),
+        (
+            lambda t: t["making"].update(own_allowances=_own_edges((0, 5, 0))),
+            "making › own_allowances names one edge of one piece twice",
+        ),
+        (
+            lambda t: t["making"]["own_allowances"].append(_own_edges((0.5,))[0]),
+            "making › own_allowances › no. 1 › panel must be a whole number",
+        ),
+        (
+            lambda t: t["making"]["layers"][1].update(layer="fashion"),
+            "making › layers names the layer fashion twice",
+        ),
+        (lambda t: t["making"]["layers"].pop(), "making › layers lacks the layer waist_tape"),
+        (lambda t: t["making"]["layers"][3].update(turn_mm=-9), "no. 4 › turn_mm must be between −6.35"),
+        (lambda t: t["making"]["layers"][0].update(left_out=[-1]), "no. 1 › left_out names panel -1"),
+        (lambda t: t["making"]["layers"][0].update(left_out=[2, 2]), "left_out names the panel 2 twice"),
+        (lambda t: t["making"].update(corner_limit=0.5), "making › corner_limit must be between 1 and 5"),
+        (lambda t: t["making"].update(busk_mm="long"), "making › busk_mm must be a number"),
+        (
+            lambda t: t["making"]["boning"].update(places=["seams", "seams"]),
+            "making › boning › places names the place seams twice",
+        ),
+        (lambda t: t["making"]["opening"].update(pitch_mm=0), "making › opening › pitch_mm must be between"),
         (lambda t: t["limits"].update(waist_percent=99), "limits › waist_percent must be between 0 % and"),
         (lambda t: t["paper"].update(name="A9"), "paper › name must be A4, Letter, A3, A0 or roll"),
         (lambda t: t["paper"].update(overlap_mm=-1), "paper › overlap_mm cannot be less"),
@@ -254,6 +286,10 @@ def test_what_would_not_open_again_is_not_written(tmp_path: Path) -> None:
 
 def _length(typed: object) -> Tree:
     return {"mm": 609.6, "typed": str(typed), "unit": "in"}
+
+
+def _own_edges(panels: tuple[float, ...]) -> list[Tree]:
+    return [{"layer": "lining", "panel": panel, "edge": "hem", "allowance_mm": 9.5} for panel in panels]
 
 
 def _two_shares() -> list[Tree]:

@@ -2,22 +2,34 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from workbench.body import BY_KEY
 from workbench.document.file import FORMAT, VERSION
+from workbench.document.making_table import MAKING_TABLE, MakingGroup
 from workbench.document.project import LARGEST_NUMBER, MOST_POINTS, TEXT_LENGTHS, Project
 from workbench.draft import FEWEST_PANELS, MOST_PANELS
+from workbench.pieces.making import LAYERS
 
 Schema = dict[str, Any]
+
+_MAKING_RECORDS: Mapping[MakingGroup, str] = {
+    "": "Making",
+    "allowances": "Allowances",
+    "own_allowance": "OwnAllowance",
+    "layer": "LayerChoice",
+    "marks": "Marks",
+    "opening": "Opening",
+    "boning": "Boning",
+}
 
 
 def json_schema() -> Schema:
     """The schema (draft 2020-12) of a project file; the program is stricter still where a schema cannot be.
 
-    A schema cannot say that an entry must not stand twice, or that the words of a
-    measurement must come to its figure.
+    A schema cannot say that an entry must not stand twice, that each layer stands there
+    once, or that the words of a measurement must come to its figure.
     """
     # only here: it takes longer to load than opening a project does
     from pydantic import TypeAdapter
@@ -34,7 +46,7 @@ def json_schema() -> Schema:
     described = {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "Bodice project",
-        "description": "One client's bodice: measurements, design, limits, paper. Lengths in mm.",
+        "description": "One client's bodice: measurements, design, making, limits, paper. Lengths in mm.",
     }
     return {**schema, **described}
 
@@ -60,6 +72,19 @@ def _bounded(schema: Schema) -> None:
         )
         points.update(minItems=2, maxItems=MOST_POINTS)
     records["Quarter"]["properties"]["seams"].update(minItems=FEWEST_PANELS - 1, maxItems=MOST_PANELS - 1)
+    _bounded_making(records)
+
+
+def _bounded_making(records: Schema) -> None:
+    for row in MAKING_TABLE:
+        for figure in _numbers(records[_MAKING_RECORDS[row.group]]["properties"][row.key]):
+            figure.update(minimum=row.low, maximum=row.high)
+    choice, making = records["LayerChoice"]["properties"], records["Making"]["properties"]
+    for panel in (choice["left_out"]["items"], records["OwnAllowance"]["properties"]["panel"]):
+        panel.update(minimum=0, maximum=2 * MOST_PANELS - 1)
+    making["layers"].update(minItems=len(LAYERS), maxItems=len(LAYERS))
+    for once in (choice["left_out"], records["Boning"]["properties"]["places"]):
+        once["uniqueItems"] = True
 
 
 def _numbers(schema: Any) -> Iterator[Schema]:
