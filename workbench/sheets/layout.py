@@ -44,26 +44,26 @@ class Placement:
         return (self.dx - x if self.flip else x - self.dx), y
 
 
-def placements(outcome: Outcome, layout: Layout) -> tuple[Placement, ...]:
-    """Placements from left to right; nothing without a draft."""
+def placements(outcome: Outcome, layout: Layout, gap: float = GAP) -> tuple[Placement, ...]:
+    """Placements from left to right, ``gap`` mm between panels laid apart; nothing without a draft."""
     if outcome.draft is None:
         return ()
     if layout == "block":
         front = outcome.blocks["front"]
         return tuple(Placement(p.index, 0.0 if p.quarter == "front" else front) for p in outcome.draft.panels)
-    half = _apart(outcome.draft.panels)
+    half = _apart(outcome.draft.panels, gap)
     if layout == "apart":
         return half
     return (*(Placement(p.panel, -p.dx, flip=True) for p in reversed(half)), *half)
 
 
-def _apart(panels: tuple[Panel, ...]) -> tuple[Placement, ...]:
+def _apart(panels: tuple[Panel, ...], gap: float) -> tuple[Placement, ...]:
     """Side by side from the centre front at x = 0, each clear of the one before by the gap."""
     placed, edge = [], 0.0
     for panel in panels:
         low, high = _extent(panel)
         placed.append(Placement(panel.index, edge - low))
-        edge += high - low + GAP
+        edge += high - low + gap
     return tuple(placed)
 
 

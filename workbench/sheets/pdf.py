@@ -8,12 +8,13 @@ from typing import Any
 import shapely
 
 from workbench.draft import Comfort, Outcome
-from workbench.sheets.first_page import front_pages, set_footers, squares_in_front
+from workbench.sheets.first_page import front_pages, squares_in_front
 from workbench.sheets.fonts import POINT, clean
 from workbench.sheets.heading import Heading
 from workbench.sheets.panel import panel_drawing
 from workbench.sheets.paper import PaperSize, PrintChoice
 from workbench.sheets.pen import Pen
+from workbench.sheets.setter import set_footers
 from workbench.sheets.sheetmap import SheetMap, sheet_map
 from workbench.sheets.squares_page import squares_page
 from workbench.sheets.tile_page import InkedPanel, SheetWords, draw_sheet, inked
