@@ -8,7 +8,7 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from workbench.draft import Design, Draft, Outcome, seam_name
+from workbench.draft import Design, Draft, Outcome, Panel, seam_name
 from workbench.pieces.making import BonePlace, BoneStuff, Boning, Making
 
 Array = NDArray[np.float64]
@@ -24,6 +24,15 @@ _PAST_MM = 60.0
 """How far beyond the lowest and highest walk of an edge a line is drawn before the panel cuts it off."""
 _SAMPLES = 161
 _SPECK_MM = 0.01
+
+
+@dataclass(frozen=True)
+class _Ground:
+    """What lines are laid on: the draft, walks that reach past it, and each panel's least width in mm."""
+
+    draft: Draft
+    walks: Array
+    narrowest: Array
 
 
 @dataclass(frozen=True)
@@ -45,16 +54,16 @@ class Laid:
 
 def laid_bones(outcome: Outcome, draft: Draft, making: Making) -> tuple[Laid, ...]:
     """Every bone line that was asked for, the centre front first and the opening last."""
-    design = outcome.design
+    design, ground = outcome.design, _ground_of(draft)
     places, laid = making.boning.places, []
     if "centre_front" in places:
-        laid += _at_centre_front(draft, making)
+        laid += _at_centre_front(ground, making)
     if "seams" in places:
         laid += _on_seams(draft, design, making)
     if "mid_panel" in places:
-        laid += _mid_panels(draft, making.boning)
+        laid += _mid_panels(ground, making.boning)
     if "beside_opening" in places:
-        laid += _beside_opening(draft, design, making)
+        laid += _beside_opening(ground, design, making)
     return tuple(laid)
 
 
@@ -97,10 +106,11 @@ def _on_seams(draft: Draft, design: Design, making: Making) -> list[Laid]:
     ]
 
 
-def _mid_panels(draft: Draft, boning: Boning) -> list[Laid]:
-    walks = _reach(draft)
-    rows = np.arange(len(draft.panels))[:, None]
-    middles = draft.surface.points(rows, np.full_like(walks, 0.5), walks)
+def _mid_panels(ground: _Ground, boning: Boning) -> list[Laid]:
+    panels, walks = ground.draft.panels, ground.walks
+    half = np.full_like(walks, 0.5)
+    middles = ground.draft.surface.points(np.arange(len(panels))[:, None], half, walks)
+    room = ground.narrowest >= channel_width(boning)
     return [
         Laid(
             "mid_panel",
@@ -109,34 +119,42 @@ def _mid_panels(draft: Draft, boning: Boning) -> list[Laid]:
             2,
             panel.index,
             None,
-            _inside(draft, panel.index, middles[panel.index]),
+            _inside(panel, middles[panel.index]) if room[panel.index] else None,
         )
-        for panel in draft.panels
+        for panel in panels
     ]
 
 
-def _at_centre_front(draft: Draft, making: Making) -> list[Laid]:
+def _at_centre_front(ground: _Ground, making: Making) -> list[Laid]:
     """One on the fold; with a busk, one beside either half of it, of the stuff that does not twist."""
     boning = making.boning
     if making.front == "fold":
-        return [Laid("centre_front", "centre front", boning.stuff, 1, 0, 0, draft.panels[0].left)]
-    line = _inset(draft, 0, BUSK_HALF_MM + 0.5 * channel_width(boning))
+        return [Laid("centre_front", "centre front", boning.stuff, 1, 0, 0, ground.draft.panels[0].left)]
+    line = _inset(ground, 0, BUSK_HALF_MM + 0.5 * channel_width(boning), boning)
     return [Laid("centre_front", "beside the busk", boning.opening_stuff, 2, 0, 0, line)]
 
 
-def _beside_opening(draft: Draft, design: Design, making: Making) -> list[Laid]:
+def _beside_opening(ground: _Ground, design: Design, making: Making) -> list[Laid]:
     if making.opening.closing == "side_zip":
-        return _beside_zip(draft, design, making.boning)
+        return _beside_zip(ground, design, making.boning)
     holder = "eyelets" if making.opening.closing == "eyelets" else "loops"
-    last, stuff = design.panel_count - 1, making.boning.opening_stuff
+    last, boning = design.panel_count - 1, making.boning
     places = (f"centre back between edge and {holder}", f"centre back beyond the {holder}")
     return [
-        Laid("beside_opening", where, stuff, 2, last, last + 1, _inset(draft, 2 * last + 1, inset))
+        Laid(
+            "beside_opening",
+            where,
+            boning.opening_stuff,
+            2,
+            last,
+            last + 1,
+            _inset(ground, 2 * last + 1, inset, boning),
+        )
         for where, inset in zip(places, insets(making), strict=True)
     ]
 
 
-def _beside_zip(draft: Draft, design: Design, boning: Boning) -> list[Laid]:
+def _beside_zip(ground: _Ground, design: Design, boning: Boning) -> list[Laid]:
     """Before and behind the zip, on its side of the garment only."""
     side, inset = design.front.panel_count, ZIP_HALF_MM + 0.5 * channel_width(boning)
     name = seam_name(side, design)
@@ -148,30 +166,37 @@ def _beside_zip(draft: Draft, design: Design, boning: Boning) -> list[Laid]:
             1,
             edge // 2,
             side,
-            _inset(draft, edge, inset),
+            _inset(ground, edge, inset, boning),
         )
         for way, edge in (("before", 2 * side - 1), ("behind", 2 * side))
     ]
 
 
-def _inset(draft: Draft, edge: int, inset: float) -> Array | None:
-    """A line along an edge of the surface, ``inset`` mm inside its panel."""
-    x, y, lean = draft.surface.edges.at(np.array(edge), _reach(draft))
-    inwards = -inset if edge % 2 else inset
-    up = np.sqrt(np.maximum(1 - lean * lean, 0))
-    return _inside(draft, edge // 2, np.stack((x + inwards * up, y - inwards * lean), axis=-1))
-
-
-def _reach(draft: Draft) -> Array:
-    """Walks from well below the hem to well above the neckline."""
+def _ground_of(draft: Draft) -> _Ground:
     low = min(*(point.t for point in draft.hem.points), *draft.hem.seam_walks)
     high = max(*(point.t for point in draft.neckline.points), *draft.neckline.seam_walks)
-    return np.linspace(low - _PAST_MM, high + _PAST_MM, _SAMPLES)
+    walks = np.linspace(low - _PAST_MM, high + _PAST_MM, _SAMPLES)
+    hem, neckline = np.array(draft.hem.seam_walks), np.array(draft.neckline.seam_walks)
+    below, above = np.minimum(hem[:-1], hem[1:]), np.maximum(neckline[:-1], neckline[1:])
+    drawn = (walks >= below[:, None]) & (walks <= above[:, None])
+    return _Ground(draft, walks, np.where(drawn, draft.surface.chords(walks), np.inf).min(axis=1))
 
 
-def _inside(draft: Draft, panel: int, line: Array) -> Array | None:
-    """The part of a line between hem and neckline; None where it leaves the panel at the side."""
-    cloth = shapely.polygons(draft.panels[panel].outline)
+def _inset(ground: _Ground, edge: int, inset: float, boning: Boning) -> Array | None:
+    """A line along an edge of the surface, ``inset`` mm inside its panel; None where that is too narrow."""
+    panel = edge // 2
+    if ground.narrowest[panel] < inset + 0.5 * channel_width(boning):
+        return None
+    x, y, lean = ground.draft.surface.edges.at(np.array(edge), ground.walks)
+    inwards = -inset if edge % 2 else inset
+    up = np.sqrt(np.maximum(1 - lean * lean, 0))
+    line = np.stack((x + inwards * up, y - inwards * lean), axis=-1)
+    return _inside(ground.draft.panels[panel], line)
+
+
+def _inside(panel: Panel, line: Array) -> Array | None:
+    """The part of a line between hem and neckline; None where it is not in one piece."""
+    cloth = shapely.polygons(panel.outline)
     kept = shapely.get_parts(shapely.intersection(shapely.linestrings(line), cloth))
     kept = [part for part in kept if shapely.length(part) > _SPECK_MM]
     if len(kept) != 1:
