@@ -48,8 +48,8 @@ def test_the_busk_leaves_its_clearance_at_both_ends_of_the_centre_front() -> Non
 
 def test_more_clearance_asks_for_a_shorter_busk() -> None:
     made = replace(WITH_BUSK, boning=Boning(clearance_mm=0.0))
-    assert busk_of(front_of(10 * INCH), made) == (pytest.approx(10 * INCH), ())
-    assert busk_of(front_of(10 * INCH), WITH_BUSK) == (pytest.approx(9 * INCH), ())
+    assert busk_of(front_of(10 * INCH), made)[0] == pytest.approx(10 * INCH)
+    assert busk_of(front_of(10 * INCH), WITH_BUSK)[0] == pytest.approx(9 * INCH)
 
 
 def test_a_front_too_short_for_any_busk_is_said() -> None:

@@ -20,8 +20,9 @@ from tests.pieces.figures import drafted, outcome, outcome_of
 from workbench.body import Body
 from workbench.draft import Design, Outcome, usual_design, work_out
 from workbench.pieces.making import Making, Opening
-from workbench.pieces.opening import opening_of, spread, zip_for, zip_of
+from workbench.pieces.opening import opening_of, spread
 from workbench.pieces.result import BackOpening
+from workbench.pieces.side_zip import zip_for, zip_of
 
 INCH = 25.4
 WAIST = 1.5 * INCH

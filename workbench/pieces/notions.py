@@ -5,27 +5,21 @@ Amounts are common practice, no source, unless said.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
-from itertools import groupby
+from collections.abc import Callable
 
 from workbench.draft import Draft, Outcome
-from workbench.pieces.bone_lines import channel_width
-from workbench.pieces.making import BoneStuff, Making
-from workbench.pieces.opening import zip_of
+from workbench.pieces.bone_notions import bone_notions
+from workbench.pieces.making import Making
 from workbench.pieces.polyline import length_of
 from workbench.pieces.result import BackOpening, Bone, Layer, Notion
 from workbench.pieces.sewing import bound_edges, longest_and_widest, sewn_lengths
+from workbench.pieces.side_zip import zip_of
+from workbench.pieces.words import counted, listed
 
 THREAD_PER_SEAM = 2.5
 """Thread of a lockstitch to a length of seam, upper and lower together, with ends."""
 
 Notions = tuple[Notion, ...]
-
-_STUFF: dict[BoneStuff, str] = {
-    "flat_steel": "Flat steel",
-    "spiral_steel": "Spiral steel",
-    "plastic": "Plastic boning",
-}
 
 
 def notions_of(
@@ -45,7 +39,7 @@ def notions_of(
     if draft is None:
         return ()
     return (
-        *_bone_lines(bones, making),
+        *bone_notions(bones, making),
         *_busk(busk, making),
         *_closing(opening, making),
         *_zip(outcome, making),
@@ -53,86 +47,6 @@ def notions_of(
         *_binding(draft, making),
         *_thread(draft, making, bones, layers),
     )
-
-
-def _bone_lines(bones: tuple[Bone, ...], making: Making) -> Notions:
-    """A line for each stuff and length, then all of them, their channels and the tips of the spirals."""
-    if not bones:
-        return ()
-
-    def kind(bone: Bone) -> tuple[BoneStuff, float]:
-        return bone.stuff, -bone.cut_length
-
-    groups = [list(group) for _, group in groupby(sorted(bones, key=kind), key=kind)]
-    return (
-        *(_of_one_length(group, making) for group in groups),
-        _all_bones(bones),
-        _channels(bones, making),
-        *_tips(bones),
-    )
-
-
-def _of_one_length(bones: list[Bone], making: Making) -> Notion:
-    first, count = bones[0], _count(bones)
-    rounding = "cut to length" if first.stuff == "plastic" else "then down to the next {step} it is sold by"
-    where = _listed(f"{bone.count} × {bone.where}" for bone in bones)
-    return Notion(
-        f"bone/{first.stuff}/{first.cut_length:g}",
-        _STUFF[first.stuff],
-        count,
-        count * first.cut_length,
-        f"{count} of {{each}}, {{width}} wide: {where}. Its finished line less {{clearance}} at each end, "
-        f"{rounding}.",
-        {
-            "each": first.cut_length,
-            "width": making.boning.width_mm,
-            "clearance": making.boning.clearance_mm,
-            "step": making.boning.steel_step_mm,
-        },
-    )
-
-
-def _all_bones(bones: tuple[Bone, ...]) -> Notion:
-    total = sum(bone.count * bone.cut_length for bone in bones)
-    kinds = _listed(
-        f"{_count(of_kind)} {_STUFF[stuff].lower()}"
-        for stuff in _STUFF
-        if (of_kind := [bone for bone in bones if bone.stuff == stuff])
-    )
-    return Notion(
-        "bones",
-        "All bones together",
-        _count(bones),
-        total,
-        f"The sum of the lines above: {kinds}, {{total}} end to end.",
-        {"total": total},
-    )
-
-
-def _channels(bones: tuple[Bone, ...], making: Making) -> Notion:
-    total = sum(bone.count * bone.stitch_length for bone in bones)
-    return Notion(
-        "channels",
-        "Channel tape",
-        None,
-        total,
-        "{total} for every bone from hem to neckline, stitched {channel} apart: the bone's {width} and "
-        "{ease} to slide in. None where the seam allowances make the channel.",
-        {
-            "total": total,
-            "channel": channel_width(making.boning),
-            "width": making.boning.width_mm,
-            "ease": making.boning.channel_ease_mm,
-        },
-    )
-
-
-def _tips(bones: tuple[Bone, ...]) -> Notions:
-    spirals = _count(bone for bone in bones if bone.stuff == "spiral_steel")
-    if not spirals:
-        return ()
-    how = f"Two for each of {spirals} spiral steels."
-    return (Notion("tips", "Bone tips", 2 * spirals, None, how, {}),)
 
 
 def _busk(busk: float | None, making: Making) -> Notions:
@@ -191,7 +105,7 @@ def _tape(layer: Layer) -> Notion:
         "Waist tape",
         count,
         total,
-        f"{_counted(count, 'length')}, {{total}} together and {{width}} wide, from the front bone to the "
+        f"{counted(count, 'length')}, {{total}} together and {{width}} wide, from the front bone to the "
         "back bone with its ends turned.",
         {"total": total, "width": width},
     )
@@ -223,8 +137,8 @@ def _binding(draft: Draft, making: Making) -> Notions:
             "Binding",
             runs,
             total,
-            f"Round the garment: {_listed(parts)}, and {{join}} for joining or turning each of "
-            f"{_counted(runs, 'length')}.",
+            f"Round the garment: {listed(parts)}, and {{join}} for joining or turning each of "
+            f"{counted(runs, 'length')}.",
             {"neckline": neckline, "hem": hem, "join": making.binding_join_mm},
         ),
     )
@@ -242,22 +156,8 @@ def _thread(draft: Draft, making: Making, bones: tuple[Bone, ...], layers: tuple
             "Thread",
             None,
             THREAD_PER_SEAM * stitched,
-            f"{{seams}} of seams in {_counted(len(seams), 'layer')}, {{edges}} of neckline and hem, {{rows}} "
+            f"{{seams}} of seams in {counted(len(seams), 'layer')}, {{edges}} of neckline and hem, {{rows}} "
             "for two rows along every bone; times 2½. An estimate.",
             {"seams": sum(seams), "edges": edges, "rows": rows},
         ),
     )
-
-
-def _count(bones: Iterable[Bone]) -> int:
-    return sum(bone.count for bone in bones)
-
-
-def _counted(count: int, word: str) -> str:
-    return f"{count} {word}" if count == 1 else f"{count} {word}s"
-
-
-def _listed(parts: Iterable[str]) -> str:
-    """``a, b and c``."""
-    *first, last = parts
-    return f"{', '.join(first)} and {last}" if first else last

@@ -1,24 +1,19 @@
-"""How the garment is got into: eyelets or loops and their cord, or a zip in the side.
+"""How the garment is got into: eyelets or loops and their cord, or a zip in the side instead.
 
 Pitches, ends and cord are common practice, no source.
 """
 
 from __future__ import annotations
 
-from math import floor
-
 import numpy as np
 
 from workbench.draft import Draft, Finding, Outcome, Place
-from workbench.pieces.making import INCH, Making, Opening
+from workbench.pieces.making import Making, Opening
 from workbench.pieces.result import BackOpening
+from workbench.pieces.side_zip import zip_trouble
 
 WAIST_REACH_MM = 38.1
 """Within 1 1/2 in of the waist they stand closer."""
-ZIP_STEP_MM = INCH
-SHORTEST_ZIP_MM, LONGEST_ZIP_MM = 4 * INCH, 24 * INCH
-"""Zips are sold by the inch (common practice, no source)."""
-_HAIR = 1e-9
 
 Findings = tuple[Finding, ...]
 
@@ -32,7 +27,7 @@ def opening_of(outcome: Outcome, making: Making) -> tuple[BackOpening | None, Fi
     if draft is None:
         return None, ()
     if opening.closing == "side_zip":
-        return None, _zip_trouble(outcome, draft)
+        return None, zip_trouble(outcome, draft)
     low, high = _ends(draft, opening)
     found = _lacing_trouble(outcome, draft, opening, high - low)
     if high - low <= 0 or min(opening.pitch_mm, opening.waist_pitch_mm) <= 0:
@@ -61,27 +56,9 @@ def gap_of(opening: Opening) -> float:
     return opening.step_in_gap_mm + 2 * set_in
 
 
-def zip_of(outcome: Outcome, making: Making) -> float | None:
-    """Length in mm of the longest zip sold that the side seam takes; None where there is none, or no zip."""
-    if outcome.draft is None or making.opening.closing != "side_zip":
-        return None
-    return zip_for(_side_length(outcome, outcome.draft))
-
-
-def zip_for(seam: float) -> float | None:
-    """The longest zip in mm that is sold and not longer than the seam."""
-    if seam < SHORTEST_ZIP_MM - _HAIR:
-        return None
-    return min(floor(seam / ZIP_STEP_MM + _HAIR) * ZIP_STEP_MM, LONGEST_ZIP_MM)
-
-
 def _ends(draft: Draft, opening: Opening) -> tuple[float, float]:
     """Walks of the first and the last one; the centre-back edge is straight, so walks are its lengths."""
     return draft.hem.seam_walks[-1] + opening.end_mm, draft.neckline.seam_walks[-1] - opening.end_mm
-
-
-def _side_length(outcome: Outcome, draft: Draft) -> float:
-    return draft.seams[outcome.design.front.panel_count - 1].left_length
 
 
 def _laced(walks: tuple[float, ...], opening: Opening) -> BackOpening:
@@ -163,52 +140,4 @@ def _gap_below_worn(place: Place, opening: Opening, worn: float) -> Finding:
         remedy="Enter the widest opening she steps in by.",
         value_mm=opening.step_in_gap_mm,
         limit_mm=worn,
-    )
-
-
-def _zip_trouble(outcome: Outcome, draft: Draft) -> Findings:
-    side = outcome.design.front.panel_count
-    seam = _side_length(outcome, draft)
-    found = []
-    if zip_for(seam) is None:
-        found.append(_no_zip(Place(seam=side), seam))
-    elif seam - LONGEST_ZIP_MM >= ZIP_STEP_MM:
-        found.append(_zip_shorter(Place(seam=side), seam))
-    if outcome.design.opening_mm > 0:
-        found.append(_gap_without_lacing(outcome))
-    return tuple(found)
-
-
-def _no_zip(place: Place, seam: float) -> Finding:
-    return Finding(
-        "attend",
-        "no_zip_fits",
-        "No zip fits: the side seam is {seam} long, and the shortest one sold is {shortest}.",
-        {"seam": seam, "shortest": SHORTEST_ZIP_MM},
-        place=place,
-        remedy="Lengthen the side seam, or close the back with loops or eyelets.",
-        value_mm=seam,
-        limit_mm=SHORTEST_ZIP_MM,
-    )
-
-
-def _zip_shorter(place: Place, seam: float) -> Finding:
-    return Finding(
-        "attend",
-        "zip_shorter",
-        "The longest zip sold, {longest}, leaves {closed} of the side seam closed.",
-        {"longest": LONGEST_ZIP_MM, "closed": seam - LONGEST_ZIP_MM},
-        place=place,
-        remedy="See whether she can step in, or order a longer one.",
-    )
-
-
-def _gap_without_lacing(outcome: Outcome) -> Finding:
-    return Finding(
-        "attend",
-        "gap_without_lacing",
-        "The garment closes with a zip in the side, but the draft leaves {gap} open at the centre back.",
-        {"gap": outcome.design.opening_mm},
-        place=Place(field="opening_mm", seam=outcome.design.panel_count),
-        remedy="Set the opening to nothing, or close the back with loops or eyelets.",
     )
