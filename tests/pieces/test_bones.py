@@ -217,6 +217,15 @@ def test_a_panel_narrower_than_the_inset_gets_no_bone_and_is_named() -> None:
     assert [(f.code, f.place.panel) for f in findings] == [("no_room_for_bone", 5)]
 
 
+def test_a_mid_panel_bone_that_runs_into_one_beside_the_eyelets_is_said() -> None:
+    places: tuple[BonePlace, ...] = ("mid_panel", "beside_opening")
+    near = replace(making(places), opening=Opening(set_in_mm=20.0))
+    (finding,) = bones_of(outcome(), near)[1]
+    assert finding.code == "bones_overlap"
+    assert "middle of Back 3" in finding.text("in")
+    assert bones_of(outcome(), replace(near, opening=Opening(set_in_mm=9.525)))[1] == ()
+
+
 def test_without_a_draft_there_are_no_bones() -> None:
     refused = outcome_of(replace(usual_design(), opening_mm=5000.0))
     assert refused.draft is None
