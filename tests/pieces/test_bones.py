@@ -163,6 +163,7 @@ def test_a_stretch_of_a_line_is_as_long_as_asked() -> None:
     line = np.array([[0.0, 0.0], [3.0, 4.0], [3.0, 14.0]])
     assert part_of(line, 2.5, 9.0) == pytest.approx(np.array([[1.5, 2.0], [3.0, 4.0], [3.0, 8.0]]))
     assert length_of(part_of(line, 2.5, 9.0)) == pytest.approx(6.5)
+    assert len(part_of(line, 0.0, 15.0)) == len(line)
 
 
 def test_a_seam_counts_as_curved_as_its_tighter_side() -> None:
@@ -215,6 +216,13 @@ def test_a_panel_narrower_than_the_inset_gets_no_bone_and_is_named() -> None:
     bones, findings = bones_of(outcome(), made)
     assert [bone.where for bone in bones] == ["centre back between edge and loops"]
     assert [(f.code, f.place.panel) for f in findings] == [("no_room_for_bone", 5)]
+
+
+def test_a_panel_narrower_than_a_channel_gets_no_bone_up_its_middle() -> None:
+    """The narrowest panel of this body is 34.6 mm wide, the next 39.5."""
+    bones, findings = bones_of(outcome(), making(("mid_panel",), width_mm=35.0))
+    assert len(bones) == 5
+    assert [(f.code, f.words["bone"]) for f in findings] == [("no_room_for_bone", "middle of Front 3")]
 
 
 def test_a_mid_panel_bone_that_runs_into_one_beside_the_eyelets_is_said() -> None:
