@@ -33,6 +33,7 @@ from workbench.document import (
 )
 from workbench.draft import Place, work_out
 from workbench.sheets import print_pdf
+from workbench.ui.app import settle_memory
 from workbench.ui.form.entry import Entry
 from workbench.ui.settings import Settings
 from workbench.ui.style import dress
@@ -69,6 +70,7 @@ def window_on(path: Path) -> Iterator[Window]:
         window.show()
         for _ in range(20):
             app.processEvents()
+        settle_memory()
         try:
             yield window
         finally:
@@ -159,12 +161,15 @@ class Watch(QObject):
     def tell(self):
         print(1000 * time.process_time(), flush=True)
         QApplication.exit(0)
-app = QApplication(sys.argv)
 watch = Watch()
-app.installEventFilter(watch)
+run_events = QApplication.exec
+def watched(*_):
+    QApplication.instance().installEventFilter(watch)
+    return run_events()
+QApplication.exec = watched
 """
 _WHOLE = _FIRST_PAINT + "import pathlib; from workbench.ui import run; run(pathlib.Path(sys.argv[1]))"
-_BARE = _FIRST_PAINT + "window = QMainWindow(); window.show(); app.exec()"
+_BARE = _FIRST_PAINT + "app = QApplication([]); window = QMainWindow(); window.show(); app.exec()"
 
 
 def first_paint() -> Timing:

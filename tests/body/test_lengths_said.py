@@ -12,6 +12,7 @@ from workbench.body import (
     LengthUnit,
     Unit,
     read_length,
+    say_closely,
     say_exact,
     say_length,
     say_with_unit,
@@ -182,3 +183,10 @@ def test_a_snapped_length_stays_where_it_is(mm: float, unit: Unit, fraction: Fra
     assert snap(once, unit, fraction) == once
     assert abs(once - mm) <= mark / 2 + 1e-6
     assert str(once) != "-0.0"
+
+
+@pytest.mark.parametrize(
+    ("inches", "said"), [(4.125 / 4, "1 ¹⁄₃₂ in"), (0.625, "⅝ in"), (0.6, "⅝ in"), (-1 / 32, "−¹⁄₃₂ in")]
+)
+def test_a_quarter_of_an_eighth_is_said_as_it_is(inches: float, said: str) -> None:
+    assert say_closely(inches * 25.4, "in") == said

@@ -10,6 +10,7 @@ from pytestqt.qtbot import QtBot
 from workbench.document import Session, new_project, set_measurement, set_reduction, set_unit
 from workbench.ui.desk import Desk
 from workbench.ui.findings import FindingRow
+from workbench.ui.marks import WORDS, mark_of
 from workbench.ui.sentence import Foot
 
 
@@ -54,8 +55,7 @@ def test_within_the_limit_it_still_says_how_far(foot: Foot, desk: Desk) -> None:
 
 def test_what_stands_behind_is_announced_with_its_weight(foot: Foot, desk: Desk) -> None:
     draw_in(desk, 2)
-    assert any(finding.severity == "attend" for finding in desk.picture.findings)
-    assert foot.more.accessibleName().endswith("Look at this")
+    assert foot.more.accessibleName().endswith(WORDS[mark_of(desk.picture.findings[1])])
 
 
 def test_it_counts_what_stands_behind(foot: Foot, desk: Desk) -> None:

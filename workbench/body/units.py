@@ -79,6 +79,17 @@ def say_with_unit(mm: float, unit: Unit, fraction: Fraction = 8) -> str:
     return f"{say_length(mm, unit, fraction)} {unit}"
 
 
+def say_closely(mm: float, unit: Unit, fraction: Fraction = 8) -> str:
+    """As :func:`say_with_unit`, but a whole number of thirty-seconds is said as that.
+
+    A quarter of an eighth is one: rounded again, four quarters would not make the whole.
+    """
+    parts = _nearest(abs(mm) / MM_PER_INCH * 32) if isfinite(mm) else 0
+    if unit == "in" and abs(abs(mm) / MM_PER_INCH - parts / 32) <= _SAME_INCH:
+        return f"{say_exact(mm, unit)} {unit}"
+    return say_with_unit(mm, unit, fraction)
+
+
 def say_exact(mm: float, unit: Unit) -> str:
     """What a field shows for a stored length in millimetres, without its unit.
 

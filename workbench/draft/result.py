@@ -9,7 +9,7 @@ from typing import Literal, NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from workbench.body import Body, Fraction, LevelName, Unit, say_with_unit
+from workbench.body import Body, Fraction, LevelName, Unit, say_closely
 from workbench.draft.design import Design, QuarterName, ShapePoint
 from workbench.draft.surface import Surface
 
@@ -48,7 +48,7 @@ class Finding:
 
     def text(self, unit: Unit, fraction: Fraction = 8) -> str:
         """The sentence and what to do about it, lengths in the user's unit."""
-        said = {name: say_with_unit(mm, unit, fraction) for name, mm in self.lengths.items()}
+        said = {name: say_closely(mm, unit, fraction) for name, mm in self.lengths.items()}
         filled = self.sentence.format(**said, **self.words)
         return f"{filled} {self.remedy.format(**said, **self.words)}".strip()
 

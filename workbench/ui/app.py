@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import ctypes
+import gc
 import os
 import signal
 import sys
 from pathlib import Path
 
-from PySide6.QtCore import QLibraryInfo
+from PySide6.QtCore import QLibraryInfo, QTimer
 from PySide6.QtWidgets import QApplication
 
 from workbench.document import FileTrouble, Project, read_project
@@ -19,6 +20,8 @@ from workbench.ui.style import dress
 from workbench.ui.trouble import Trouble
 from workbench.ui.window import PROGRAM, Window
 
+_SETTLED_MS = 500
+"""When the first paint is over, and before she has found the first field."""
 _BESIDE = Path(__file__).resolve().parent.parent
 
 
@@ -54,9 +57,20 @@ def _run(path: Path | None, project: Project | None) -> int:
     if project is not None and path is not None:
         window.files.put(project, path)
     window.show()
+    QTimer.singleShot(_SETTLED_MS, settle_memory)
     status = application.exec()
     trouble.uninstall()
     return status
+
+
+def settle_memory() -> None:
+    """Look for garbage from now on, but never again among what the start has made.
+
+    Going through all of that in the middle of a drag would be felt.
+    """
+    gc.collect()
+    gc.freeze()
+    gc.enable()
 
 
 def demo_files() -> tuple[Path, ...]:

@@ -82,7 +82,7 @@ class FindingRow(QAbstractButton):
         word = QTextLayout.FormatRange()
         word.start, word.length, word.format = 0, len(self._word), bold
         self._layout.setFormats([word])
-        self._break_lines(self.width())
+        self._heights[self.width()] = self._break_lines(self.width())
 
     def _break_lines(self, width: int) -> float:
         """Height of the text in a row of this width."""

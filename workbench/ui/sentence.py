@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from PySide6.QtCore import QPoint, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
@@ -76,7 +74,7 @@ class Foot(QWidget):
 
     def show_picture(self, picture: Picture) -> None:
         """Say the most important finding, and how many there are besides."""
-        first = first_of(picture.findings)
+        first = next(iter(picture.findings), None)
         if first is not None and _is_wanting(first):
             self.row.finding = first
             self.row.show_sentence("note", "Still needed", _said(first, picture))
@@ -130,16 +128,6 @@ class Foot(QWidget):
         painter = QPainter(self)
         painter.fillRect(0, 0, self.width(), 1, look().hairline)
         painter.end()
-
-
-def first_of(findings: Sequence[Finding]) -> Finding | None:
-    """The finding that is said in the foot: the heaviest about the bodice as it is worn.
-
-    What would happen with the laces drawn together is true of nearly every bodice. Said
-    first it would hide how far this one is drawn in, so it waits in the list, with its mark.
-    """
-    as_worn = [finding for finding in findings if not finding.code.endswith("_laced_shut")]
-    return next(iter(as_worn or findings), None)
 
 
 def _is_wanting(finding: Finding) -> bool:
