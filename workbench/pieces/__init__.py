@@ -1,5 +1,80 @@
 """From stitch lines to what lies on the cutting table."""
 
 from workbench.pieces.allowance import cut_outlines
+from workbench.pieces.bones import bones_of
+from workbench.pieces.check import check_angles, check_walks, tolerance_of
+from workbench.pieces.layers import label_of, purpose_of
+from workbench.pieces.making import (
+    EDGE_KINDS,
+    LAYERS,
+    Allowances,
+    BonePlace,
+    BoneStuff,
+    Boning,
+    Closing,
+    EdgeKind,
+    FrontMade,
+    LayerChoice,
+    LayerName,
+    Making,
+    Marks,
+    NotchStyle,
+    Opening,
+    OwnAllowance,
+)
+from workbench.pieces.result import (
+    AngleRow,
+    BackOpening,
+    Bone,
+    Cutting,
+    EdgeName,
+    Layer,
+    MarkLine,
+    Notch,
+    Notion,
+    Piece,
+    PieceEdge,
+    WalkRow,
+)
+from workbench.pieces.work import cut_lines, cutting_of, layer_of
 
-__all__ = ["cut_outlines"]
+__all__ = [
+    "EDGE_KINDS",
+    "LAYERS",
+    "Allowances",
+    "AngleRow",
+    "BackOpening",
+    "Bone",
+    "BonePlace",
+    "BoneStuff",
+    "Boning",
+    "Closing",
+    "Cutting",
+    "EdgeKind",
+    "EdgeName",
+    "FrontMade",
+    "Layer",
+    "LayerChoice",
+    "LayerName",
+    "Making",
+    "MarkLine",
+    "Marks",
+    "Notch",
+    "NotchStyle",
+    "Notion",
+    "Opening",
+    "OwnAllowance",
+    "Piece",
+    "PieceEdge",
+    "WalkRow",
+    "bones_of",
+    "check_angles",
+    "check_walks",
+    "cut_lines",
+    "cut_outlines",
+    "cutting_of",
+    "label_of",
+    "layer_of",
+    "purpose_of",
+    "tolerance_of",
+]

@@ -31,7 +31,8 @@ class Notch:
     walk: float
     """On the stitch line of its seam, mm from the waist."""
     seam: int
-    why: Literal["level", "curve"]
+    why: Literal["level", "curve", "centre", "seam"]
+    """A level, the end of a curve, the middle of a piece on the fold, a closed seam that a facing lies on."""
     level: LevelName | None = None
 
 

@@ -1,0 +1,63 @@
+"""Where two lines cross."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+
+from workbench.pieces.result import Array
+
+
+class Crossing(NamedTuple):
+    """A point two lines share, and how far along the bits of each it lies."""
+
+    point: Array
+    """(2,)"""
+    first: float
+    """Number of the bit of the first line, plus the part of it that is passed."""
+    second: float
+
+
+def first_crossing(one: Array, other: Array) -> Crossing | None:
+    """The first place along the line ``one`` (n, 2) where it crosses the other; None where there is none."""
+    step, across = np.diff(one, axis=0)[:, None], np.diff(other, axis=0)[None]
+    apart = other[None, :-1] - one[:-1, None]
+    base = _cross(step, across)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        s, t = _cross(apart, across) / base, _cross(apart, step) / base
+    hit = (s >= 0) & (s <= 1) & (t >= 0) & (t <= 1)
+    if not hit.any():
+        return None
+    i, j = min(np.argwhere(hit).tolist(), key=lambda ij: ij[0] + s[ij[0], ij[1]])
+    return Crossing(one[i] + s[i, j] * step[i, 0], i + float(s[i, j]), j + float(t[i, j]))
+
+
+def without_loops(line: Array) -> Array:
+    """The line (n, 2) without what it runs round to come back to where it has been."""
+    place = 0
+    while place < len(line) - 3:
+        back = first_crossing(line[place : place + 2], line[:place:-1][:-1])
+        if back is None:
+            place += 1
+            continue
+        after = len(line) - 1 - int(back.second)
+        line = np.concatenate((line[: place + 1], back.point[None], line[after:]))
+        place += 1
+    return line
+
+
+def _cross(a: Array, b: Array) -> Array:
+    product: Array = a[..., 0] * b[..., 1] - a[..., 1] * b[..., 0]
+    return product
+
+
+def ray_reach(ring: Array, foot: Array, out: Array) -> float | None:
+    """How far from ``foot`` (2,) along the unit vector ``out`` a closed ring (n, 2) is met first, mm."""
+    step = np.roll(ring, -1, axis=0) - ring
+    apart = ring - foot
+    base = _cross(out, step)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        reach, part = _cross(apart, step) / base, _cross(apart, out) / base
+    hit = (part >= 0) & (part <= 1) & (reach > 1e-6)
+    return float(reach[hit].min()) if hit.any() else None

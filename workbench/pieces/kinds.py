@@ -1,0 +1,165 @@
+"""Which kind of edge a side is, and the allowance it gets in each layer."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import isfinite
+from typing import Literal
+
+from workbench.draft import Design, Draft, Finding, LineName, Outcome, Panel, Place, seam_name
+from workbench.pieces.cutline import Widths
+from workbench.pieces.making import EDGE_KINDS, EdgeKind, LayerChoice, LayerName, Making
+from workbench.pieces.outline import IN_RING
+from workbench.pieces.result import EdgeName
+
+Kind = EdgeKind | Literal["fold", "free"]
+Kinds = tuple[Kind, Kind, Kind, Kind]
+"""In the order of the ring: hem, right, neckline, left."""
+
+PANEL_LAYERS: tuple[LayerName, ...] = ("fashion", "strength", "interfacing", "lining")
+"""Layers with a piece for each panel."""
+_KIND_WORDS = {
+    "seam": "joining seams",
+    "side": "side seam",
+    "centre_back": "centre back",
+    "centre_front": "centre front",
+    "neckline": "neckline",
+    "hem": "hem",
+}
+
+
+@dataclass(frozen=True)
+class Edging:
+    """Kinds and allowances of the edges of the panels, and of what is cut from them."""
+
+    design: Design
+    making: Making
+
+    def side(self, seam: int) -> Kind:
+        """The kind of the edge that lies on a seam; 0 is the centre front."""
+        if seam == 0:
+            return "fold" if self.making.front == "fold" else "centre_front"
+        if seam == self.design.panel_count:
+            return "centre_back"
+        return "side" if seam == self.design.front.panel_count else "seam"
+
+    def panel(self, panel: int) -> Kinds:
+        """The kinds of a panel's four edges."""
+        return "hem", self.side(panel + 1), "neckline", self.side(panel)
+
+    def width(self, layer: LayerName, panel: int, edge: EdgeName, kind: Kind) -> float:
+        """The allowance in mm; what cannot be cut counts as none."""
+        wanted = self.wanted(layer, panel, edge, kind)
+        return wanted if isfinite(wanted) and wanted > 0 else 0.0
+
+    def wanted(self, layer: LayerName, panel: int, edge: EdgeName, kind: Kind) -> float:
+        """The allowance as it was asked for: for this edge, or else for its kind."""
+        if kind in ("fold", "free"):
+            return 0.0
+        for own in self.making.own_allowances:
+            if (own.layer, own.panel, own.edge) == (layer, panel, edge):
+                return own.allowance_mm
+        return 0.0 if choice_of(self.making, layer).net else self.making.allowances.of(kind)  # type: ignore[arg-type]
+
+    def widths(self, layer: LayerName, panel: int) -> Widths:
+        """The allowances of a panel's four edges."""
+        hem, right, neckline, left = map(self.width, [layer] * 4, [panel] * 4, IN_RING, self.panel(panel))
+        return hem, right, neckline, left
+
+
+def choice_of(making: Making, layer: LayerName) -> LayerChoice:
+    """The choice for one layer; one that is not made where nothing is said of it."""
+    for choice in making.layers:
+        if choice.layer == layer:
+            return choice
+    return LayerChoice(layer, False)
+
+
+def panels_in(choice: LayerChoice, draft: Draft) -> list[Panel]:
+    """The panels a layer is made of."""
+    return [panel for panel in draft.panels if panel.index not in choice.left_out]
+
+
+def edge_words(edge: EdgeName) -> str:
+    """An edge's name in the middle of a sentence."""
+    return f"{edge} side" if edge in ("left", "right") else edge
+
+
+def place_of(panel: int, edge: EdgeName) -> Place:
+    """Where a finding about one edge of one piece points."""
+    if edge in ("left", "right"):
+        return Place(panel=panel, seam=panel + (edge == "right"))
+    line: LineName = "neckline" if edge == "neckline" else "hem"
+    return Place(panel=panel, line=line)
+
+
+def allowance_findings(outcome: Outcome, draft: Draft, making: Making) -> tuple[Finding, ...]:
+    """What is wrong with the allowances as they were asked for."""
+    return (*_kinds_amiss(making), *_own_amiss(outcome, draft, making), *_wider(outcome, draft, making))
+
+
+def _kinds_amiss(making: Making) -> Iterator[Finding]:
+    for kind in EDGE_KINDS:
+        if not 0 <= making.allowances.of(kind) < float("inf"):
+            yield Finding(
+                "attend",
+                "allowance_amiss",
+                "The allowance at the {kind} is not a width that can be cut; none is drawn there.",
+                words={"kind": _KIND_WORDS[kind]},
+                place=Place(field=f"allowances.{kind}"),
+                remedy="Give it a width of nothing or more.",
+            )
+
+
+def _own_amiss(outcome: Outcome, draft: Draft, making: Making) -> Iterator[Finding]:
+    for own in making.own_allowances:
+        if 0 <= own.allowance_mm < float("inf") or own.panel not in range(len(draft.panels)):
+            continue
+        yield Finding(
+            "attend",
+            "allowance_amiss",
+            "The allowance at the {edge} of {panel} is not a width that can be cut; none is drawn there.",
+            words={"edge": edge_words(own.edge), "panel": draft.panels[own.panel].name},
+            place=place_of(own.panel, own.edge),
+            remedy="Give it a width of nothing or more.",
+        )
+
+
+def _wider(outcome: Outcome, draft: Draft, making: Making) -> Iterator[Finding]:
+    """Each edge whose allowance is wider than its panel, once, whichever layers it is cut in."""
+    edging, told = Edging(outcome.design, making), set()
+    for choice in making.layers:
+        if choice.layer not in PANEL_LAYERS or not choice.made:
+            continue
+        for panel in panels_in(choice, draft):
+            for edge, width in zip(IN_RING, edging.widths(choice.layer, panel.index), strict=True):
+                room = _room(panel, edge)
+                if width > room and (panel.index, edge) not in told:
+                    told.add((panel.index, edge))
+                    yield _too_wide(panel, edge, width, room, outcome.design)
+
+
+def _room(panel: Panel, edge: EdgeName) -> float:
+    """How wide the panel is behind an edge at its narrowest, or how high, mm."""
+    if edge in ("left", "right"):
+        drawn = [panel.widths[name] for name in panel.level_lines] or list(panel.widths.values())
+        return min(drawn)
+    return float(min(side[-1, 1] - side[0, 1] for side in (panel.left, panel.right)))
+
+
+def _too_wide(panel: Panel, edge: EdgeName, width: float, room: float, design: Design) -> Finding:
+    words = {"edge": edge_words(edge), "panel": panel.name}
+    if edge in ("left", "right"):
+        words["edge"] = f"{words['edge']} ({seam_name(panel.index + (edge == 'right'), design)})"
+    return Finding(
+        "attend",
+        "allowance_wider_than_panel",
+        "The allowance at the {edge} of {panel} is {width}, wider than the panel itself, {room}.",
+        {"width": width, "room": room},
+        words,
+        place_of(panel.index, edge),
+        "Give this edge less, or check its width.",
+        value_mm=width,
+        limit_mm=room,
+    )

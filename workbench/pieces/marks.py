@@ -1,0 +1,88 @@
+"""What is drawn inside a piece: grain, levels, fold, the place of the tape, bones."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+import numpy as np
+import shapely
+
+from workbench.body import LEVEL_LABEL
+from workbench.draft import Draft, Panel
+from workbench.pieces.outline import Outline, widened
+from workbench.pieces.result import Array, Bone, MarkLine
+
+Grain = tuple[tuple[float, float], tuple[float, float]]
+
+_GRAIN_SHARES = (0.35, 0.25, 0.15, 0.08, 0.03)
+"""How far a grain line runs up and down from the middle of a piece, as parts of its height."""
+_ACROSS = np.linspace(0.0, 1.0, 13)
+
+
+def grain_of(outline: Outline) -> Grain:
+    """Straight grain, square to the waist line, as long as fits between the sides."""
+    left, right = outline.left, outline.right
+    low = max(float(outline.hem[:, 1].max()), float(left[0, 1]), float(right[0, 1]))
+    high = min(float(outline.neckline[:, 1].min()), float(left[-1, 1]), float(right[-1, 1]))
+    middle, height = 0.5 * (low + high), high - low
+    for share in _GRAIN_SHARES if height > 0 else ():
+        foot, head = middle - share * height, middle + share * height
+        inner, outer = float(_between(left, foot, head).max()), float(_between(right, foot, head).min())
+        if inner < outer:
+            return (0.5 * (inner + outer), foot), (0.5 * (inner + outer), head)
+    return grain_inside(outline)
+
+
+def grain_inside(outline: Outline) -> Grain:
+    """Straight grain where a piece has most room for it near its middle."""
+    ring = outline.ring
+    cloth = shapely.polygons(ring)
+    inside = shapely.point_on_surface(cloth)
+    x, low, high = inside.x, float(ring[:, 1].min()), float(ring[:, 1].max())
+    parts = shapely.get_parts(shapely.intersection(cloth, shapely.linestrings([(x, low), (x, high)])))
+    longest = shapely.get_coordinates(max(parts, key=shapely.length))
+    foot, head = sorted(longest[:, 1].tolist())[:: len(longest) - 1]
+    inset = 0.15 * (head - foot)
+    return (x, foot + inset), (x, head - inset)
+
+
+def _between(side: Array, low: float, high: float) -> Array:
+    """x of a side, hem to neckline, between two heights, both included."""
+    y = side[:, 1]
+    first, last = np.searchsorted(y, (low, high)).tolist()
+    x: Array = side[max(first - 1, 0) : last + 1, 0]
+    return x
+
+
+def level_marks(panel: Panel, left: float, right: float) -> Iterator[MarkLine]:
+    """The levels that cross a panel, the waist among them, on a piece whose sides are set out so far."""
+    for name, line in panel.level_lines.items():
+        moved = widened(line, left, right)
+        yield MarkLine("waist" if name == "waist" else "level", moved, LEVEL_LABEL[name])
+
+
+def fold_mark(outline: Outline) -> MarkLine:
+    """The fold along the left side."""
+    return MarkLine("fold", outline.left, "Fold")
+
+
+def tape_marks(draft: Draft, width: float) -> dict[int, tuple[MarkLine, ...]]:
+    """The two edges of the waist tape on each panel they cross, by the panel's number."""
+    walks = np.array([-0.5 * width, 0.5 * width])
+    count = len(draft.panels)
+    rows = np.arange(count)[:, None, None]
+    lines = draft.surface.points(*np.broadcast_arrays(rows, _ACROSS, walks[:, None]))
+    found = {}
+    for panel in draft.panels:
+        seams = slice(panel.index, panel.index + 2)
+        low, high = max(draft.hem.seam_walks[seams]), min(draft.neckline.seam_walks[seams])
+        inside = [line for line, walk in zip(lines[panel.index], walks, strict=True) if low < walk < high]
+        found[panel.index] = tuple(MarkLine("tape", line, "Waist tape") for line in inside)
+    return found
+
+
+def bone_marks(bones: Sequence[Bone], panel: int) -> Iterator[MarkLine]:
+    """The bones that are drawn on a panel."""
+    for bone in bones:
+        if bone.panel == panel:
+            yield MarkLine("bone", bone.line, bone.where)

@@ -1,0 +1,164 @@
+"""What is cut beside the panels: the strip along the centre back, the modesty panel, the waist tape."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from workbench.pieces.bone_lines import BUSK_HALF_MM, insets
+from workbench.pieces.crossing import first_crossing
+from workbench.pieces.cutline import CutShape, Widths
+from workbench.pieces.facings import run_on
+from workbench.pieces.kinds import Kind, Kinds
+from workbench.pieces.making import LayerName
+from workbench.pieces.marks import grain_inside
+from workbench.pieces.notches import Side, notches_on
+from workbench.pieces.offset import set_out
+from workbench.pieces.outline import Outline, distinct
+from workbench.pieces.panel_pieces import Bench, edges_of
+from workbench.pieces.result import Array, MarkLine, Piece
+
+LOOP_STRIP = 31.75
+"""Width of the strip that holds the loops: 1 1/4 in (common practice, no source)."""
+EYELET_FACING = 50.8
+"""Width of the facing behind eyelets and their two bones: 2 in (common practice, no source)."""
+PAST_GAP = 50.8
+"""A modesty panel is wider than the widest gap by 2 in (common practice, no source)."""
+PAST_LENGTH = 25.4
+"""And longer than the centre back by an inch (no source)."""
+TURNED = 12.7
+"""Each end of the waist tape that is turned under: 1/2 in (common practice, no source)."""
+_NARROWER, _TRIES = 0.8, 12
+
+
+def strip_pieces(bench: Bench) -> tuple[Piece, ...]:
+    """The strip along either centre back, cut from the last panel so that it follows neckline and hem."""
+    if bench.making.opening.closing == "side_zip":
+        return ()
+    eyelets = bench.making.opening.closing == "eyelets"
+    outline = _along_centre_back(bench, EYELET_FACING if eyelets else LOOP_STRIP)
+    seam = len(bench.draft.panels)
+    kinds: Kinds = ("hem", "centre_back", "neckline", "free")
+    hem, right, neckline, _ = bench.edging.widths("strip", seam - 1)
+    name = "Eyelet facing" if eyelets else "Loop strip"
+    shape = _cut(bench, outline, (hem, right, neckline, 0.0), name)
+    low = bench.draft.hem.seam_walks[seam]
+    notches = notches_on([Side(shape, "right", seam, low, bench.stops[seam])], bench.front)[0]
+    return (
+        Piece(
+            key=f"strip/{name}",
+            name=name,
+            layer="strip",
+            count=2,
+            mirrored=True,
+            on_fold=False,
+            panel=None,
+            stitch=outline.ring,
+            cut=shape.ring,
+            edges=edges_of(shape, kinds, None, seam),
+            notches=notches,
+            grain=grain_inside(outline),
+            marks=(),
+        ),
+    )
+
+
+def _along_centre_back(bench: Bench, width: float) -> Outline:
+    """The last panel as far in as the strip is wide, or as the panel has room."""
+    panel = bench.draft.panels[-1]
+    for _ in range(_TRIES):
+        inner = run_on(
+            set_out([panel.right[::-1]], [width], bench.making.corner_limit)[0].points[::-1], 4 * width
+        )
+        low, high = first_crossing(inner, panel.hem), first_crossing(inner, panel.neckline)
+        if low and high and low.first < high.first:
+            return Outline(
+                distinct(_from(panel.hem, low.point, low.second)),
+                panel.right,
+                distinct(_from(panel.neckline, high.point, high.second)),
+                distinct(
+                    np.concatenate((low.point[None], _amid(inner, low.first, high.first), high.point[None]))
+                ),
+            )
+        width *= _NARROWER
+    return Outline(panel.hem, panel.right, panel.neckline, panel.left)
+
+
+def _from(line: Array, start: Array, place: float) -> Array:
+    """The rest of a line after a place counted in bits."""
+    return np.concatenate((start[None], line[int(np.floor(place)) + 1 :]))
+
+
+def _amid(line: Array, first: float, last: float) -> Array:
+    return line[int(np.floor(first)) + 1 : int(np.ceil(last))]
+
+
+def modesty_pieces(bench: Bench) -> tuple[Piece, ...]:
+    """A rectangle behind the gap of the lacing: a face and a back."""
+    if bench.making.opening.closing == "side_zip":
+        return ()
+    low, high = bench.draft.hem.seam_walks[-1], bench.draft.neckline.seam_walks[-1]
+    half = 0.5 * (bench.outcome.design.opening_mm + PAST_GAP)
+    width = bench.edging.width("modesty", -1, "left", "seam")
+    outline = _rectangle(-half, half, low - 0.5 * PAST_LENGTH, high + 0.5 * PAST_LENGTH)
+    shape = _cut(bench, outline, (width, width, width, width), "Modesty panel")
+    waist = MarkLine("waist", np.array([[-half, 0.0], [half, 0.0]]), "Waist")
+    return (_plain(shape, "modesty", "Modesty panel", 2, "seam", (waist,) if low < 0 < high else ()),)
+
+
+def tape_pieces(bench: Bench) -> tuple[Piece, ...]:
+    """A length of tape from bone to bone: in one across a whole front, else one for each half."""
+    draft = bench.draft
+    if not all(
+        low < 0 < high for low, high in zip(draft.hem.seam_walks, draft.neckline.seam_walks, strict=True)
+    ):
+        return ()
+    half = sum(panel.widths["waist"] for panel in draft.panels)
+    half -= 0.0 if bench.making.opening.closing == "side_zip" else insets(bench.making)[1]
+    busk = bench.making.front == "busk"
+    long = (half - BUSK_HALF_MM if busk else 2 * half) + 2 * TURNED
+    wide = bench.making.tape_width_mm
+    if not (0 < wide < float("inf") and long > 0):
+        return ()
+    outline = _rectangle(0.0, long, -0.5 * wide, 0.5 * wide)
+    shape = _cut(bench, outline, (0.0, 0.0, 0.0, 0.0), "Waist tape")
+    piece = _plain(shape, "waist_tape", "Waist tape", 2 if busk else 1, "free", ())
+    return (replace(piece, grain=((0.1 * long, 0.0), (0.9 * long, 0.0))),)
+
+
+def _rectangle(left: float, right: float, low: float, high: float) -> Outline:
+    across, up = np.linspace(left, right, 9), np.linspace(low, high, 9)
+
+    def level(y: float) -> Array:
+        return np.stack((across, np.full(9, y)), axis=1)
+
+    def upright(x: float) -> Array:
+        return np.stack((np.full(9, x), up), axis=1)
+
+    return Outline(level(low), upright(right), level(high), upright(left))
+
+
+def _plain(
+    shape: CutShape, layer: LayerName, name: str, count: int, kind: Kind, marks: tuple[MarkLine, ...]
+) -> Piece:
+    """A piece that is the same turned over, all its edges of one kind."""
+    return Piece(
+        key=f"{layer}/{name}",
+        name=name,
+        layer=layer,
+        count=count,
+        mirrored=False,
+        on_fold=False,
+        panel=None,
+        stitch=shape.outline.ring,
+        cut=shape.ring,
+        edges=edges_of(shape, (kind, kind, kind, kind), None, None),
+        notches=(),
+        grain=grain_inside(shape.outline),
+        marks=marks,
+    )
+
+
+def _cut(bench: Bench, outline: Outline, widths: Widths, name: str) -> CutShape:
+    return bench.cut([outline], [widths], [name])[0]

@@ -1,0 +1,65 @@
+"""From a draft and a way of making to everything that lies on the cutting table."""
+
+from __future__ import annotations
+
+from workbench.draft import Draft, Outcome
+from workbench.pieces.bones import bones_of
+from workbench.pieces.busk import busk_of
+from workbench.pieces.check import check_angles, check_walks, tolerance_of
+from workbench.pieces.kinds import PANEL_LAYERS, allowance_findings, choice_of
+from workbench.pieces.layers import empty_layer, layer_on
+from workbench.pieces.making import LAYERS, LayerName, Making
+from workbench.pieces.notions import notions_of
+from workbench.pieces.opening import opening_of
+from workbench.pieces.panel_pieces import Bench
+from workbench.pieces.result import AngleRow, Array, Bone, Cutting, Layer
+
+_NOTHING = Cutting((), (), None, None, (), (), (), ())
+
+
+def cutting_of(outcome: Outcome, making: Making) -> Cutting:
+    """All of it: layers, bones, opening, notions, the walk check and what is to be looked at; lengths in mm.
+
+    Layers without a piece are left out; without a draft there is nothing.
+    """
+    draft = outcome.draft
+    if draft is None:
+        return _NOTHING
+    bones, of_bones = bones_of(outcome, making)
+    opening, of_opening = opening_of(outcome, making)
+    busk, of_busk = busk_of(outcome, making)
+    bench = Bench(outcome, draft, making, bones, checked=True)
+    layers = tuple(layer for layer in (layer_on(bench, name) for name in LAYERS) if layer.pieces)
+    return Cutting(
+        layers,
+        bones,
+        opening,
+        busk,
+        notions_of(outcome, making, bones, opening, busk, layers),
+        check_walks(layers, outcome.design, tolerance_of(draft)),
+        _angles(layers, draft),
+        (*allowance_findings(outcome, draft, making), *bench.findings, *of_bones, *of_opening, *of_busk),
+    )
+
+
+def layer_of(outcome: Outcome, making: Making, name: LayerName, bones: tuple[Bone, ...] = ()) -> Layer:
+    """One layer alone, not looked over: quick enough to follow a drag. ``bones`` are drawn on their layer."""
+    if outcome.draft is None:
+        return empty_layer(name, making)
+    return layer_on(Bench(outcome, outcome.draft, making, bones), name)
+
+
+def cut_lines(outcome: Outcome, making: Making) -> tuple[Array, ...]:
+    """Cut line (n, 2) of each panel in the fashion cloth, mm, anticlockwise, the first point not repeated."""
+    if outcome.draft is None:
+        return ()
+    bench = Bench(outcome, outcome.draft, making)
+    return tuple(shape.ring for shape in bench.shapes(choice_of(making, "fashion")))
+
+
+def _angles(layers: tuple[Layer, ...], draft: Draft) -> tuple[AngleRow, ...]:
+    """From the first layer that has the panels."""
+    for layer in layers:
+        if layer.name in PANEL_LAYERS:
+            return check_angles(layer, draft)
+    return ()
