@@ -36,7 +36,7 @@ def test_edge_points_agree_within_a_tenth_of_a_millimetre(worked: Case) -> None:
         for edge, side in ((2 * number, "left_edge"), (2 * number + 1, "right_edge")):
             for level, x in expected[side]["x_at_level"].items():
                 walk = np.array(outcome.level(level).walk)
-                found_x, found_y, _ = outcome.draft.surface.edges.at(np.array(edge), walk)
+                found_x, found_y = outcome.draft.surface.edges.xy(np.array(edge), walk)
                 assert found_x == pytest.approx(x, abs=0.1)
                 assert found_y == pytest.approx(expected[side]["y_at_level"][level], abs=0.1)
 

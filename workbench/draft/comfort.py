@@ -17,6 +17,8 @@ from workbench.draft.result import Draft, Finding, Level, LineName, Outcome, Pla
 
 Status = Literal["within", "near", "over"]
 
+_HAIR = 1e-6
+"""mm: sums of fractions of an inch are off by less."""
 NEAR_EDGE_MM = 6.35
 """An edge this close to its limit is near it: a quarter inch, twice what a hand draft is good to."""
 
@@ -77,13 +79,18 @@ def take_the_most(design: Design, comfort: Comfort, step: float) -> Design:
 
     Levels with a limit and a figure of their own are lowered to it where they pass it.
     """
-    kept = {"waist": floor(comfort.largest_reduction / step + 1e-9) * step}
+    kept = {"waist": _whole_steps(comfort.largest_reduction, step)}
     for judgement in comfort.judgements:
         shared = design.rule == "one_figure" and judgement.level == "underbust"
         if judgement.level != "waist" and judgement.most is not None and not shared:
-            down = floor(judgement.most / step + 1e-9) * step
-            kept[judgement.level] = min(design.reductions.at(judgement.level), down)
+            most = _whole_steps(judgement.most, step)
+            kept[judgement.level] = min(design.reductions.at(judgement.level), most)
     return replace(design, reductions=replace(design.reductions, **kept))
+
+
+def _whole_steps(mm: float, step: float) -> float:
+    """The length rounded down to whole steps; a hair short of one counts as it."""
+    return floor((mm + 0.5 * _HAIR) / step) * step
 
 
 def _judged(level: Level, body: Body, limits: Limits) -> Judgement:
@@ -98,7 +105,7 @@ def _judged(level: Level, body: Body, limits: Limits) -> Judgement:
 
 
 def _status(reduction: float, most: float, near_share: float) -> Status:
-    if reduction > most + 1e-6:
+    if reduction > most + _HAIR:
         return "over"
     return "near" if reduction > 0 and reduction > near_share * most else "within"
 
@@ -285,7 +292,7 @@ def _edge(
 ) -> Iterator[Finding]:
     if room >= NEAR_EDGE_MM:
         return
-    over = room < -1e-6
+    over = room < -_HAIR
     left = clearance + room
     ending = (
         f"leaves {{left}} to the {what}, less than the {{clearance}} you set."

@@ -68,17 +68,26 @@ class Edges:
     steepest: Array
     """(e, k - 1): largest run per walk, absolute, between two levels."""
 
+    def xy(self, edge: Index, t: Array) -> tuple[Array, Array]:
+        """x and y in mm of edge number ``edge`` at walk ``t``; of one shape, or broadcast together."""
+        rows, place = self._rows(edge, t)
+        return _polynomial(rows[:4], place), _polynomial(rows[4:_LEAN], place)
+
     def at(self, edge: Index, t: Array) -> tuple[Array, Array, Array]:
-        """x, y in mm and dx/dt of edge number ``edge`` at walk ``t``; of one shape, or broadcast together."""
-        piece = np.searchsorted(self.walks[1:-1], t, side="right")
-        start, end = self.walks[piece], self.walks[piece + 1]
-        place = (2 * t - start - end) / (end - start)
-        rows = self.coefficients.take(edge * (len(self.walks) - 1) + piece, axis=1)
+        """x, y and dx/dt, likewise."""
+        rows, place = self._rows(edge, t)
         return (
             _polynomial(rows[:4], place),
             _polynomial(rows[4:_LEAN], place),
             _polynomial(rows[_LEAN:], place),
         )
+
+    def _rows(self, edge: Index, t: Array) -> tuple[Array, Array]:
+        """The coefficients of the pieces asked for, first axis, and the places in them."""
+        piece = np.searchsorted(self.walks[1:-1], t, side="right")
+        start, end = self.walks[piece], self.walks[piece + 1]
+        rows = self.coefficients.take(edge * (len(self.walks) - 1) + piece, axis=1)
+        return rows, (2 * t - start - end) / (end - start)
 
 
 def _polynomial(coefficients: Array, place: Array) -> Array:

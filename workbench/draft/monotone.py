@@ -31,9 +31,10 @@ def monotone_slopes(steps: Array, chords: Array) -> Array:
 def _ends(step: Array, next_step: Array, chord: Array, next_chord: Array) -> Array:
     """Three-point end slopes, held to the sign of their chord and to three times its size."""
     slope = ((2 * step + next_step) * chord - step * next_chord) / (step + next_step)
+    most = 3 * np.abs(chord)
+    turns = chord * next_chord < 0
     slope = np.where(slope * chord <= 0, 0.0, slope)
-    too_steep = (chord * next_chord < 0) & (np.abs(slope) > 3 * np.abs(chord))
-    return np.where(too_steep, 3 * chord, slope)
+    return np.where(turns, np.clip(slope, -most, most), slope)
 
 
 def slopes_of_few(x: list[float], y: list[float]) -> list[float]:

@@ -113,7 +113,6 @@ class Sides:
 
     walks: Array
     points: Array
-    slopes: Array
 
 
 def sides_of(edges: Edges, hem: tuple[float, ...], neckline: tuple[float, ...]) -> Sides:
@@ -122,8 +121,7 @@ def sides_of(edges: Edges, hem: tuple[float, ...], neckline: tuple[float, ...]) 
     seams = low + (high - low) * _EDGE_SHARE
     row = np.arange(2 * (len(hem) - 1))
     walks = seams[(row + 1) // 2]
-    x, y, lean = edges.at(row[:, None], walks)
-    return Sides(walks, np.stack((x, y), axis=-1), lean)
+    return Sides(walks, np.stack(edges.xy(row[:, None], walks), axis=-1))
 
 
 def level_points(surface: Surface, levels: tuple[Level, ...]) -> tuple[Array, Array]:
@@ -222,7 +220,7 @@ def seams_of(
     """The sewn seams, with both sides measured on the points as drawn."""
     steps = np.diff(sides.points, axis=1)
     lengths = np.hypot(steps[..., 0], steps[..., 1]).sum(axis=1).tolist()
-    slopes = np.abs(sides.slopes)
+    slopes = np.abs(steps[..., 0] / np.diff(sides.walks, axis=1))
     steepest = slopes.max(axis=1).tolist()
     below, above = at_seams(hem), at_seams(neckline)
     seams = []

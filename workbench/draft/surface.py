@@ -23,7 +23,7 @@ class Surface:
 
     def chords(self, t: Array) -> Array:
         """Width (panels, m) in mm of every panel at each of the walks ``t`` (m,)."""
-        x, y, _ = self.edges.at(np.arange(2 * self.panel_count)[:, None], t)
+        x, y = self.edges.xy(np.arange(2 * self.panel_count)[:, None], t)
         return np.hypot(x[1::2] - x[::2], y[1::2] - y[::2])
 
     def runs(self, u: Array, t: Array) -> Array:

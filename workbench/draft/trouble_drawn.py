@@ -131,7 +131,7 @@ def in_widths(surface: Surface, sides: Array, hem: Sampled, neckline: Sampled, d
     if (x[1::2].min(axis=1) - x[::2].max(axis=1)).min() > THINNEST:
         return ()
     walks = np.linspace(hem.t.min(), neckline.t.max(), 25)
-    x, _, _ = surface.edges.at(np.arange(2 * surface.panel_count)[:, None], walks)
+    x, _ = surface.edges.xy(np.arange(2 * surface.panel_count)[:, None], walks)
     thin = x[1::2] - x[::2] <= THINNEST
     found = []
     for panel in np.flatnonzero(thin.any(axis=1)):
