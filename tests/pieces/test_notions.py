@@ -22,6 +22,8 @@ from workbench.pieces.making import Allowances, Boning, Closing, LayerName, Maki
 from workbench.pieces.notions import notions_of
 from workbench.pieces.opening import opening_of
 from workbench.pieces.result import Layer, Notion, Piece, PieceEdge
+from workbench.pieces.sewing import sewn_lengths
+from workbench.pieces.work import layer_of
 
 INCH = 25.4
 FLATS = Making(boning=Boning(stuff="flat_steel", flat_radius_mm=0.0))
@@ -157,12 +159,13 @@ def test_one_panel_with_an_allowance_of_its_own_is_left_out_of_the_binding() -> 
 
 def test_tape_and_modesty_panel_are_as_long_as_their_pieces() -> None:
     notions = listed(
-        Making(), layers=(strip("waist_tape", 340.0, 19.05, 2), strip("modesty", 304.8, 330.2, 1))
+        Making(), layers=(strip("waist_tape", 340.0, 19.05, 2), strip("modesty", 304.8, 330.2, 2))
     )
     assert notions["waist_tape"].count == 2
     assert notions["waist_tape"].length_mm == pytest.approx(680.0)
     assert said(notions["waist_tape"]).startswith("2 lengths, 26¾ in together and ¾ in wide")
-    assert said(notions["modesty"]).startswith("12 in wide and 13 in long")
+    assert notions["modesty"].count == 1
+    assert said(notions["modesty"]).startswith("12 in wide and 13 in long when sewn, 2 pieces")
     assert not {"waist_tape", "modesty"} & set(listed(Making()))
 
 
@@ -187,6 +190,13 @@ def test_thread_is_two_and_a_half_times_what_is_stitched() -> None:
     thread = listed(made, layers=layers)["thread"]
     assert thread.length_mm == pytest.approx(2.5 * (seams + edges + rows))
     assert "in 2 layers" in said(thread)
+
+
+def test_the_seams_of_a_cut_layer_are_those_of_the_draft_on_both_halves() -> None:
+    fashion = layer_of(outcome(), Making(), "fashion")
+    wanted = 2 * sum(seam.left_length for seam in drafted(outcome()).seams)
+    assert sewn_lengths(fashion) == pytest.approx(wanted, abs=0.05)
+    assert sewn_lengths(layer_of(outcome(), Making(), "interfacing")) == 0.0
 
 
 def test_without_a_draft_there_is_nothing_to_buy() -> None:

@@ -12,7 +12,7 @@ from workbench.pieces.bone_notions import bone_notions
 from workbench.pieces.making import Making
 from workbench.pieces.polyline import length_of
 from workbench.pieces.result import BackOpening, Bone, Layer, Notion
-from workbench.pieces.sewing import bound_edges, longest_and_widest, sewn_lengths
+from workbench.pieces.sewing import bound_edges, finished_size, sewn_lengths
 from workbench.pieces.side_zip import zip_of
 from workbench.pieces.words import counted, listed
 
@@ -98,8 +98,8 @@ def _strips(layers: tuple[Layer, ...]) -> Notions:
 
 def _tape(layer: Layer) -> Notion:
     count = sum(piece.count for piece in layer.pieces)
-    total = sum(piece.count * longest_and_widest(piece)[0] for piece in layer.pieces)
-    width = max(longest_and_widest(piece)[1] for piece in layer.pieces)
+    total = sum(piece.count * max(finished_size(piece)) for piece in layer.pieces)
+    width = max(min(finished_size(piece)) for piece in layer.pieces)
     return Notion(
         "waist_tape",
         "Waist tape",
@@ -112,13 +112,15 @@ def _tape(layer: Layer) -> Notion:
 
 
 def _modesty(layer: Layer) -> Notion:
-    length, width = longest_and_widest(layer.pieces[0])
+    width, length = finished_size(layer.pieces[0])
+    cut = sum(piece.count for piece in layer.pieces)
     return Notion(
         "modesty",
         "Modesty panel",
-        sum(piece.count for piece in layer.pieces),
+        1,
         None,
-        "{width} wide and {length} long as cut, to lie behind the opening.",
+        f"{{width}} wide and {{length}} long when sewn, {counted(cut, 'piece')} of cloth, to lie behind the "
+        "opening.",
         {"width": width, "length": length},
     )
 

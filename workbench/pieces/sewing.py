@@ -29,10 +29,10 @@ def sewn_lengths(layer: Layer) -> float:
     return 0.5 * both_sides
 
 
-def longest_and_widest(piece: Piece) -> tuple[float, float]:
-    """Length and width in mm of a strip as cut, laid either way."""
-    across, up = (float(side) for side in piece.cut.max(axis=0) - piece.cut.min(axis=0))
-    return max(across, up), min(across, up)
+def finished_size(piece: Piece) -> tuple[float, float]:
+    """Width and height in mm of a strip when it is sewn."""
+    across, up = piece.stitch.max(axis=0) - piece.stitch.min(axis=0)
+    return float(across), float(up)
 
 
 def _bound(draft: Draft, making: Making, name: LineName) -> float:
