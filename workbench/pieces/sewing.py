@@ -18,10 +18,10 @@ def bound_edges(draft: Draft, making: Making) -> tuple[float, float]:
 def sewn_lengths(layer: Layer) -> float:
     """Length in mm of the joining seams of one layer, each once, on the whole garment.
 
-    An edge without allowance is not sewn.
+    An edge without allowance is not sewn; a piece cut on the fold has every edge twice.
     """
     both_sides = sum(
-        piece.count * length_of(edge.stitch)
+        piece.count * (_HALVES if piece.on_fold else 1) * length_of(edge.stitch)
         for piece in layer.pieces
         for edge in piece.edges
         if edge.kind in ("seam", "side") and edge.allowance > 0
