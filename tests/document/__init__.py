@@ -19,7 +19,7 @@ from workbench.document import (
     set_measurement,
 )
 from workbench.draft import Design, Quarter, Reductions, Seam, ShapePoint, Share, Style
-from workbench.pieces.making import (
+from workbench.pieces import (
     EDGE_KINDS,
     LAYERS,
     Allowances,

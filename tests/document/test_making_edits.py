@@ -33,7 +33,7 @@ from workbench.document import (
     to_bytes,
 )
 from workbench.document.file import project_from
-from workbench.pieces.making import EDGE_KINDS, LAYERS, Making, OwnAllowance
+from workbench.pieces import EDGE_KINDS, LAYERS, Making, OwnAllowance
 
 Edit = Callable[[Project, float], Project]
 

@@ -6,7 +6,7 @@ from collections.abc import Hashable, Iterable
 
 from workbench.document.making_table import MAKING_TABLE, MakingGroup, span_words
 from workbench.document.problem import Place, Problems
-from workbench.pieces.making import LAYERS, Making
+from workbench.pieces import LAYERS, Making
 
 
 def making_problems(making: Making, panel_count: int) -> Problems:

@@ -14,17 +14,17 @@ from workbench.document.making_table import MAKING_ROWS, MakingGroup, span_words
 from workbench.document.project import Project
 from workbench.document.records import plain, record_of
 from workbench.document.tree import TreeError
-from workbench.pieces.making import (
+from workbench.pieces import (
     EDGE_KINDS,
     LAYERS,
     BonePlace,
     EdgeKind,
+    EdgeName,
     FrontMade,
     LayerChoice,
     LayerName,
     OwnAllowance,
 )
-from workbench.pieces.result import EdgeName
 
 Figure = str | float | bool | None
 _Record = TypeVar("_Record")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from workbench.draft import Design
-from workbench.pieces.making import LayerChoice, Making
+from workbench.pieces import LayerChoice, Making
 
 
 def with_panels_changed(making: Making, old: Design, new: Design) -> Making:

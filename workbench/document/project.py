@@ -8,7 +8,7 @@ from typing import Any, ClassVar, Literal
 
 from workbench.body import Fraction, Length, Limits, Unit
 from workbench.draft import Design, Style, usual_design
-from workbench.pieces.making import Making
+from workbench.pieces import Making
 
 LARGEST_NUMBER = 10_000.0
 """No figure of a project is larger, whichever way it points: twice the largest sheet in mm."""

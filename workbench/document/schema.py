@@ -10,7 +10,7 @@ from workbench.document.file import FORMAT, VERSION
 from workbench.document.making_table import MAKING_TABLE, MakingGroup
 from workbench.document.project import LARGEST_NUMBER, MOST_POINTS, TEXT_LENGTHS, Project
 from workbench.draft import FEWEST_PANELS, MOST_PANELS
-from workbench.pieces.making import LAYERS
+from workbench.pieces import LAYERS
 
 Schema = dict[str, Any]
 
