@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from workbench.body import Body, BodyError, complete
 from workbench.document.project import Project
 from workbench.draft import Comfort, Finding, Outcome, Place, by_weight, comfort_of, work_out
+from workbench.pieces import Cutting, Layer, LayerName, cutting_of, layer_of
 
 
 @dataclass(frozen=True)
@@ -22,8 +24,33 @@ class Picture:
     outcome: Outcome | None
     comfort: Comfort | None
     findings: tuple[Finding, ...]
-    """All of them, the most important first."""
+    """Those of body, draft and comfort, the most important first."""
     good: Outcome | None
+
+    @cached_property
+    def cutting(self) -> Cutting | None:
+        """All that is cut and bought for the draft on show; None where there is none.
+
+        Worked out when it is first asked for: too dear for every move of a drag.
+        """
+        return cutting_of(self.good, self.project.making) if self.good else None
+
+    def layer(self, name: LayerName) -> Layer | None:
+        """One layer of the draft on show, worked out alone and once; None where there is no draft."""
+        if name not in self._layers and self.good is not None:
+            self._layers[name] = layer_of(self.good, self.project.making, name)
+        return self._layers.get(name)
+
+    @cached_property
+    def _layers(self) -> dict[LayerName, Layer]:
+        return {}
+
+    @cached_property
+    def all_findings(self) -> tuple[Finding, ...]:
+        """The findings with those of the cutting among them; works the cutting out."""
+        if not self.current or self.cutting is None:
+            return self.findings
+        return by_weight((*self.findings, *self.cutting.findings))
 
     @property
     def current(self) -> bool:
