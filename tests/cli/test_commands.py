@@ -58,6 +58,12 @@ def test_report_as_data_has_every_part(path: Path, capsys: pytest.CaptureFixture
     assert seam <= data["seams"][0].keys()
     assert data["tape_girth_mm"].keys() == {each["name"] for each in data["levels"]}
     assert "largest_reduction_mm" in data["comfort"]
+    piece = {"name", "layer", "count", "mirrored", "on_fold", "cut_outline_mm", "stitch_outline_mm"}
+    assert piece | {"notches_mm", "grain"} <= data["pieces"][0].keys()
+    bone = {"place", "where", "stitch_length_mm", "cut_length_mm", "stock", "count", "lost_mm"}
+    assert bone <= data["bones"][0].keys()
+    assert {"name", "count", "length_mm", "how"} <= data["notions"][0].keys()
+    assert data["walk_check"].keys() == {"rows", "angles", "holds"}
     assert {"severity", "text", "value", "limit"} <= data["comfort"]["findings"][0].keys()
     assert data["findings"]
 

@@ -18,7 +18,7 @@ def demo(name: str) -> tuple[Project, Picture]:
 
 
 def codes(picture: Picture, *severities: str) -> set[str]:
-    return {finding.code for finding in picture.findings if finding.severity in severities}
+    return {finding.code for finding in picture.all_findings if finding.severity in severities}
 
 
 def status(picture: Picture, level: str) -> str:
@@ -50,6 +50,26 @@ def test_nothing_else_to_attend_to_than_its_point(name: str) -> None:
     assert not codes(picture, "stop")
     if name != "drawn_in_too_far":
         assert not codes(picture, "over")
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_seam_of_it_meets(name: str) -> None:
+    cutting = demo(name)[1].cutting
+    assert cutting is not None
+    assert cutting.walks
+    assert all(row.holds for row in cutting.walks)
+
+
+def test_each_is_made_in_its_own_way() -> None:
+    makings = {name: demo(name)[0].making for name in NAMES}
+    assert makings["concert_soloist"].opening.closing == "loops"
+    assert makings["concert_soloist"].boning.places == ("seams", "beside_opening", "centre_front")
+    assert (makings["bride_first_wear"].front, makings["bride_first_wear"].opening.closing) == (
+        "fold",
+        "eyelets",
+    )
+    assert makings["eight_panel_gown"].front == "busk"
+    assert makings["stage_dancer"].boning.stuff == "plastic"
 
 
 def test_concert_soloist_breathes() -> None:

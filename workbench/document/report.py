@@ -10,7 +10,9 @@ from workbench.body import CAUTIONS, Body
 from workbench.document.picture import Picture
 from workbench.document.project import Project
 from workbench.document.records import plain
+from workbench.document.report_making import cutting_data
 from workbench.draft import Comfort, Draft, Finding, Judgement, LedgerLine, Level, Outcome, Panel, SeamLine
+from workbench.pieces import Cutting
 
 Data = dict[str, Any]
 
@@ -35,10 +37,18 @@ def worked_out(picture: Picture) -> tuple[Body, Outcome, Comfort, Draft]:
     return body, outcome, comfort, outcome.draft
 
 
+def cut_out(picture: Picture) -> Cutting:
+    """What is cut and bought for a picture; NoDraftError as for what was worked out."""
+    worked_out(picture)
+    cutting = picture.cutting
+    assert cutting is not None  # there is a draft, or the line above has raised
+    return cutting
+
+
 def report(picture: Picture, name: str) -> Data:
     """The report of a project called ``name``, ready for JSON; NoDraftError where it cannot be drafted."""
     body, outcome, comfort, draft = worked_out(picture)
-    project = picture.project
+    cutting, project = cut_out(picture), picture.project
     return {
         "project": name,
         "client": project.client.name,
@@ -49,6 +59,7 @@ def report(picture: Picture, name: str) -> Data:
         "opening_mm": project.design.opening_mm,
         "front_share": project.design.front_share,
         "allowance_mm": project.design.allowance_mm,
+        "making": plain(project.making),
         "limits": plain(project.limits),
         "measurements": _measurements(project, body),
         "levels": [_level(level, comfort.at(level.name)) for level in outcome.levels],
@@ -56,11 +67,12 @@ def report(picture: Picture, name: str) -> Data:
         "panels": [_panel(panel) for panel in draft.panels],
         "seams": [_seam(seam) for seam in draft.seams],
         "tape_girth_mm": dict(draft.tape_girth),
+        **cutting_data(cutting, project),
         "comfort": {
             "findings": [_finding(finding, project) for finding in comfort.findings],
             "largest_reduction_mm": comfort.largest_reduction,
         },
-        "findings": [_finding(finding, project) for finding in picture.findings],
+        "findings": [_finding(finding, project) for finding in picture.all_findings],
         "checks": [check.text(project.unit, project.fraction) for check in body.checks],
         "cautions": list(CAUTIONS),
     }

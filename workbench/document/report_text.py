@@ -8,8 +8,9 @@ from textwrap import wrap
 from workbench.body import CAUTIONS, LEVEL_LABEL, LevelName
 from workbench.document.picture import Picture
 from workbench.document.project import Project
-from workbench.document.report import area, worked_out
+from workbench.document.report import area, cut_out, worked_out
 from workbench.document.text_lines import WIDTH, Said, bullets, section, table
+from workbench.document.text_making import making_lines
 from workbench.document.words import RULE_WORDS, STYLE_WORDS, measurement_words
 from workbench.draft import Comfort, Draft, LedgerLine, Outcome, QuarterName, seam_name
 
@@ -28,6 +29,7 @@ def report_text(picture: Picture) -> str:
         *section(f"Intake a quarter, {_unit(picture.project)}", _ledger(outcome, say)),
         *section(f"Panels, widths in {_unit(picture.project)}", _panels(draft, outcome, say)),
         *section("Seams", _seams(draft, say)),
+        *making_lines(cut_out(picture), say),
         *section("What to look at", _findings(picture)),
         *section("Cautions", bullets(CAUTIONS)),
     ]
@@ -135,6 +137,6 @@ def _seams(draft: Draft, say: Said) -> Iterator[str]:
 
 def _findings(picture: Picture) -> Iterator[str]:
     project, body = picture.project, picture.body
-    texts = [finding.text(project.unit, project.fraction) for finding in picture.findings]
+    texts = [finding.text(project.unit, project.fraction) for finding in picture.all_findings]
     checks = [check.text(project.unit, project.fraction) for check in body.checks] if body else []
     yield from bullets([*texts, *checks] or ["Nothing."])

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from workbench.body import LIMIT_TABLE, MEASUREMENTS, Body, say_with_unit, shown
 from workbench.document.project import Project
 from workbench.draft import Rule, Style
+from workbench.pieces import Notion
 
 STYLE_WORDS: Mapping[Style, str] = {"under_bust": "Under-bust", "over_bust": "Over-bust"}
 RULE_WORDS: Mapping[Rule, str] = {
@@ -47,3 +48,9 @@ def limit_words(project: Project) -> list[tuple[str, str]]:
             said = say_with_unit(value, project.unit, project.fraction)
         rows.append((row.label, said))
     return rows
+
+
+def notion_words(notion: Notion, project: Project) -> str:
+    """How a line of the shopping list was worked out, lengths in the unit on show."""
+    said = {name: say_with_unit(mm, project.unit, project.fraction) for name, mm in notion.lengths.items()}
+    return notion.how.format(**said)
