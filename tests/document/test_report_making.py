@@ -11,8 +11,9 @@ from typing import Any
 import numpy as np
 import pytest
 import shapely
+from hypothesis import given, settings
 
-from tests.document import example
+from tests.document import example, makings
 from workbench.document import (
     Project,
     picture_of,
@@ -28,7 +29,18 @@ from workbench.document import (
 from workbench.document.report_making import cutting_data
 from workbench.document.text_lines import Said
 from workbench.document.text_making import making_lines
-from workbench.pieces import AngleRow, Bone, Cutting, Layer, Notch, Notion, Piece, PieceEdge, WalkRow
+from workbench.pieces import (
+    AngleRow,
+    Bone,
+    Cutting,
+    Layer,
+    Making,
+    Notch,
+    Notion,
+    Piece,
+    PieceEdge,
+    WalkRow,
+)
 
 Data = dict[str, Any]
 
@@ -221,3 +233,17 @@ def test_text_has_the_new_sections_in_order_and_within_its_width() -> None:
         ]
         assert places == sorted(places)
         assert max(map(len, lines[places[1] : places[-1]])) <= 100
+
+
+@given(makings(example().design.panel_count))
+@settings(max_examples=25, deadline=None)
+def test_whatever_making_a_file_may_hold_is_reported(making: Making) -> None:
+    """It may be of no use; then that is a finding, and never the end of the report."""
+    data = data_of(replace(example(), making=making))
+    made = {choice.layer for choice in making.layers if choice.made}
+    assert {piece["layer"] for piece in data["pieces"]} <= made
+    for finding in data["findings"]:
+        assert finding["text"].endswith(".")
+        assert "{" not in finding["text"]
+    assert all("{" not in notion["how"] for notion in data["notions"])
+    assert report_text(picture_of(replace(example(), making=making)))
