@@ -9,6 +9,7 @@ import pytest
 
 from workbench.body import Limits, complete
 from workbench.draft import Comfort, Outcome, Reductions, comfort_of, usual_design, work_out
+from workbench.pieces import LAYERS, Cutting, LayerChoice, Making, cutting_of
 from workbench.sheets import Heading, PrintChoice, print_pdf
 
 BODY_MM = {
@@ -87,4 +88,52 @@ def belt() -> Job:
 @pytest.fixture(scope="session", params=["gown", "belt"])
 def either(request: pytest.FixtureRequest) -> Job:
     found: Job = request.getfixturevalue(request.param)
+    return found
+
+
+@dataclass(frozen=True)
+class CutJob:
+    """A job with its pieces."""
+
+    job: Job
+    cutting: Cutting
+
+    def pdf(self, **choice: object) -> bytes:
+        return _printed_pieces(self, PrintChoice(**choice))  # type: ignore[arg-type]
+
+
+@cache
+def _printed_pieces(cut: CutJob, choice: PrintChoice) -> bytes:
+    return print_pdf(cut.job.outcome, cut.job.comfort, cut.job.heading, choice, cut.cutting)
+
+
+class _CutHashable(CutJob):
+    __hash__ = object.__hash__
+    __eq__ = object.__eq__
+
+
+EVERY_LAYER = tuple(LayerChoice(layer, True, net=layer == "interfacing") for layer in LAYERS)
+
+
+def cut_job(job: Job, making: Making) -> CutJob:
+    cutting = cutting_of(job.outcome, making)
+    assert cutting.pieces
+    return _CutHashable(job, cutting)
+
+
+@pytest.fixture(scope="session")
+def folded(gown: Job) -> CutJob:
+    """Every layer of eight panels, the front on the fold."""
+    return cut_job(gown, Making(layers=EVERY_LAYER))
+
+
+@pytest.fixture(scope="session")
+def busked(belt: Job) -> CutJob:
+    """The usual layers of four panels, a busk in front."""
+    return cut_job(belt, Making(front="busk"))
+
+
+@pytest.fixture(scope="session", params=["folded", "busked"])
+def either_cut(request: pytest.FixtureRequest) -> CutJob:
+    found: CutJob = request.getfixturevalue(request.param)
     return found

@@ -11,6 +11,7 @@ import numpy as np
 import pikepdf
 import pypdfium2  # type: ignore[import-untyped]
 import pypdfium2.raw as raw  # type: ignore[import-untyped]
+import shapely
 from numpy.typing import NDArray
 
 Array = NDArray[np.float64]
@@ -125,3 +126,17 @@ def page_sizes(pdf: bytes) -> list[tuple[float, float]]:
     with pikepdf.open(BytesIO(pdf)) as document:
         boxes = [[float(value) for value in page.mediabox] for page in document.pages]
     return [((right - left) * MM, (top - bottom) * MM) for left, bottom, right, top in boxes]
+
+
+def inked_letters(page: pypdfium2.PdfPage) -> list[tuple[float, float, float, float]]:
+    """Tight boxes of all letters, points."""
+    text = page.get_textpage()
+    boxes = [text.get_charbox(number) for number in range(text.count_chars())]
+    return [box for box in boxes if box[2] - box[0] > 0.5 and box[3] - box[1] > 0.5]
+
+
+def collisions(boxes: list[tuple[float, float, float, float]]) -> list[tuple[int, int]]:
+    """Pairs of letters whose inside, a third of a point in, is shared."""
+    cells = shapely.box(*(np.array(boxes) + np.array([0.35, 0.35, -0.35, -0.35])).T)
+    first, second = shapely.STRtree(cells).query(cells, predicate="intersects")
+    return [(int(a), int(b)) for a, b in zip(first, second, strict=True) if a < b]

@@ -14,7 +14,7 @@ import pypdfium2  # type: ignore[import-untyped]
 import pytest
 
 from tests.sheets.conftest import Job, job
-from tests.sheets.readback import text_of
+from tests.sheets.readback import collisions, inked_letters, text_of
 from workbench.body import CAUTIONS, Limits, say_length
 from workbench.draft import Comfort, Finding, comfort_of
 from workbench.sheets import PrintChoice, print_pdf, sheet_map
@@ -179,30 +179,13 @@ def test_no_line_of_text_runs_into_another_or_off_the_page(paper: str, findings:
     for number in range(len(document) - len(sheets.tiles)):
         page = document[number]
         width, height = page.get_size()
-        boxes = _inked_letters(page)
+        boxes = inked_letters(page)
         assert min(box[0] for box in boxes) > 28
         assert max(box[2] for box in boxes) < width - 28
         assert min(box[1] for box in boxes) > 20
         assert max(box[3] for box in boxes) < height - 20
-        assert not _collisions(boxes)
+        assert not collisions(boxes)
     document.close()
-
-
-def _inked_letters(page: pypdfium2.PdfPage) -> list[tuple[float, float, float, float]]:
-    """Tight boxes of all letters, points."""
-    text = page.get_textpage()
-    boxes = [text.get_charbox(number) for number in range(text.count_chars())]
-    return [box for box in boxes if box[2] - box[0] > 0.5 and box[3] - box[1] > 0.5]
-
-
-def _collisions(boxes: list[tuple[float, float, float, float]]) -> list[tuple[int, int]]:
-    """Pairs of letters whose inside, a third of a point in, is shared."""
-    import numpy as np
-    import shapely
-
-    cells = shapely.box(*(np.array(boxes) + np.array([0.35, 0.35, -0.35, -0.35])).T)
-    first, second = shapely.STRtree(cells).query(cells, predicate="intersects")
-    return [(int(a), int(b)) for a, b in zip(first, second, strict=True) if a < b]
 
 
 def test_control_signs_and_foreign_scripts_in_a_name_do_no_harm() -> None:

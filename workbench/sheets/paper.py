@@ -6,8 +6,10 @@ has a width of its own and is as long as the panels need.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from math import isfinite
+
+from workbench.pieces import LayerName, Marks
 
 MM_PER_INCH = 25.4
 LONGEST_SIDE = 5080.0
@@ -41,6 +43,12 @@ class PrintChoice:
     """Printed on both of two neighbouring sheets, to stick them together on."""
     roll_width_mm: float = 914.4
     with_allowance: bool = True
+    layers: tuple[LayerName, ...] = ("fashion",)
+    """Layers whose pieces are printed at true size, where there are pieces."""
+    cutting_pages: bool = True
+    """Whether the sheets for the cutting table stand in front of the pieces, where there are pieces."""
+    marks: Marks = field(default_factory=Marks)
+    """How notches are drawn."""
 
 
 @dataclass(frozen=True)

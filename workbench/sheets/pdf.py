@@ -5,30 +5,49 @@ from __future__ import annotations
 from io import BytesIO
 from typing import Any
 
+import numpy as np
 import shapely
 
 from workbench.draft import Comfort, Outcome
+from workbench.pieces import Cutting
+from workbench.sheets.chosen import chosen_pieces
+from workbench.sheets.cutting_pages import cutting_pages
+from workbench.sheets.drawing import Array
 from workbench.sheets.first_page import front_pages, squares_in_front
 from workbench.sheets.fonts import POINT, clean
 from workbench.sheets.heading import Heading
 from workbench.sheets.panel import panel_drawing
 from workbench.sheets.paper import PaperSize, PrintChoice
 from workbench.sheets.pen import Pen
+from workbench.sheets.piece import piece_drawing, sewn_to
+from workbench.sheets.piece_words import PieceWords
 from workbench.sheets.setter import set_footers
-from workbench.sheets.sheetmap import SheetMap, sheet_map
+from workbench.sheets.sheetmap import PlacedPanel, SheetMap, sheet_map
 from workbench.sheets.squares_page import squares_page
 from workbench.sheets.tile_page import InkedPanel, SheetWords, draw_sheet, inked
 
 TITLE = "Bodice panels"
 
 
-def print_pdf(outcome: Outcome, comfort: Comfort, heading: Heading, choice: PrintChoice) -> bytes:
+def print_pdf(
+    outcome: Outcome,
+    comfort: Comfort,
+    heading: Heading,
+    choice: PrintChoice,
+    cutting: Cutting | None = None,
+) -> bytes:
     """The PDF of one print, true to size: the same input gives the same bytes.
+
+    With a ``cutting`` its pieces are printed, with the sheets for the cutting table in
+    front of them; without one the panels of the draft.
 
     PrintError, in one sentence, where there is no draft or the paper cannot be used.
     """
-    sheets = sheet_map(outcome, choice)
-    front = front_pages(outcome, comfort, heading, choice, sheets)
+    sheets = sheet_map(outcome, choice, cutting)
+    more = cutting.findings if cutting else ()
+    front = front_pages(outcome, comfort, heading, choice, sheets, more)
+    if cutting and choice.cutting_pages:
+        front += cutting_pages(cutting, outcome, heading, choice)
     own_page = sheets.squares is None and not squares_in_front(choice, sheets)
     before = len(front) + own_page
     words = SheetWords(clean(heading.client), heading.invented, before + len(sheets.tiles), before + 1)
@@ -43,7 +62,11 @@ def print_pdf(outcome: Outcome, comfort: Comfort, heading: Heading, choice: Prin
         _size(canvas, sheets.paper.width, sheets.paper.height)
         squares_page(Pen(canvas), sheets.paper, before, words.pages)
         canvas.showPage()
-    _draw_sheets(canvas, sheets, _inked(outcome, sheets, heading, choice), words)
+    if cutting:
+        things = _pieces(cutting, outcome, sheets, heading, choice)
+    else:
+        things = _panels(outcome, sheets, heading, choice)
+    _draw_sheets(canvas, sheets, things, words)
     canvas.save()
     return buffer.getvalue()
 
@@ -77,17 +100,53 @@ def level_joins(sheets: SheetMap) -> tuple[float, ...]:
     return tuple(sorted({join.start[1] for join in sheets.joins if not join.upright}))
 
 
-def _inked(
+def _pieces(
+    cutting: Cutting, outcome: Outcome, sheets: SheetMap, heading: Heading, choice: PrintChoice
+) -> tuple[InkedPanel, ...]:
+    """The pieces of the chosen layers, ready for any sheet."""
+    things = []
+    for (layer, piece), placed in zip(chosen_pieces(cutting, choice), sheets.panels, strict=True):
+        words = PieceWords(
+            layer=layer.label,
+            captions=_captions(heading),
+            edges=sewn_to(piece, layer, outcome.design),
+            joins=_joins(sheets, placed),
+            rings=_rings(sheets, placed),
+            marks=choice.marks,
+            with_cut=choice.with_allowance,
+        )
+        polygon = shapely.Polygon(placed.outline)
+        things.append(inked(piece_drawing(piece, words), placed.name, placed.dx, placed.dy, polygon))
+    return tuple(things)
+
+
+def _joins(sheets: SheetMap, placed: PlacedPanel) -> tuple[Array, ...]:
+    """Where sheets join, in a piece's own coordinates."""
+    move = np.array([placed.dx, placed.dy])
+    return tuple(np.array([join.start, join.end]) - move for join in sheets.joins)
+
+
+def _rings(sheets: SheetMap, placed: PlacedPanel) -> tuple[tuple[float, float], ...]:
+    """Where those joins carry their numbers."""
+    marks = (mark for join in sheets.joins for mark in join.marks())
+    return tuple((x - placed.dx, y - placed.dy) for x, y in marks)
+
+
+def _captions(heading: Heading) -> tuple[str, ...]:
+    return tuple(text for text in (clean(heading.client), clean(heading.date)) if text)
+
+
+def _panels(
     outcome: Outcome, sheets: SheetMap, heading: Heading, choice: PrintChoice
 ) -> tuple[InkedPanel, ...]:
+    """The panels of a draft, ready for any sheet."""
     assert outcome.draft is not None, "sheet_map refuses an outcome without a draft"
     with_cut = choice.with_allowance and outcome.design.allowance_mm > 0
-    captions = tuple(text for text in (clean(heading.client), clean(heading.date)) if text)
     panels = []
     for panel, placed in zip(outcome.draft.panels, sheets.panels, strict=True):
         cut = placed.cut if with_cut else None
         joins = tuple(height - placed.dy for height in level_joins(sheets))
-        drawing = panel_drawing(panel, outcome, cut, captions, joins)
+        drawing = panel_drawing(panel, outcome, cut, _captions(heading), joins)
         polygon = shapely.Polygon(placed.outline)
         panels.append(inked(drawing, panel.name, placed.dx, placed.dy, polygon))
     return tuple(panels)

@@ -90,6 +90,11 @@ class Pen:
         order = "B" if style and fill else "S" if style else "f"
         self.code(" ".join(number(mm) for mm in (left, bottom, width, height)) + f" re {order}")
 
+    def polyline(self, points: Array, style: LineStyle) -> None:
+        """An open polyline (n, 2)."""
+        self.style(style)
+        self.code(path_code(points, closed=False))
+
     def circle(
         self, x: float, y: float, radius: float, style: LineStyle | None = None, fill: Colour | None = None
     ) -> None:

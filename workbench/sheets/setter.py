@@ -69,6 +69,11 @@ class Setter:
         """Height left on this page."""
         return self.top - self.floor
 
+    @property
+    def begun(self) -> bool:
+        """Whether anything stands on this page yet."""
+        return bool(self.pages[-1].blocks)
+
     def turn(self, whole: bool = False) -> None:
         """Begin a new page; a ``whole`` one keeps its full width."""
         self.pages.append(Page(*self._size))

@@ -9,8 +9,9 @@ import numpy as np
 import shapely
 
 from workbench.draft import Outcome
-from workbench.pieces import cut_outlines
+from workbench.pieces import Cutting, cut_outlines
 from workbench.sheets.arrange import SPACE, Arrangement, arrange
+from workbench.sheets.chosen import chosen_pieces, piece_title
 from workbench.sheets.coverage import Mask
 from workbench.sheets.drawing import Array
 from workbench.sheets.paper import LONGEST_SIDE, ROLL, PaperSize, PrintChoice, PrintError, paper_of, said
@@ -33,14 +34,15 @@ class Tile:
 
 @dataclass(frozen=True)
 class PlacedPanel:
-    """A panel on the plane, moved by (dx, dy) from its own coordinates."""
+    """A panel or a piece on the plane, moved by (dx, dy) from its own coordinates."""
 
     panel: int
+    """Its number in the print, from 0."""
     name: str
     dx: float
     dy: float
     cut: Array
-    """(n, 2) cut line in the panel's own coordinates; its stitch line where no allowance is printed."""
+    """(n, 2) cut line in its own coordinates; its stitch line where no allowance is printed."""
 
     @property
     def outline(self) -> Array:
@@ -95,24 +97,40 @@ class SheetMap:
         return tuple(join for join in self.joins if tile.name in (join.first, join.second))
 
 
-def sheet_map(outcome: Outcome, choice: PrintChoice) -> SheetMap:
-    """The panels laid over the fewest sheets of the chosen paper.
+def sheet_map(outcome: Outcome, choice: PrintChoice, cutting: Cutting | None = None) -> SheetMap:
+    """The panels, or the pieces of the chosen layers, laid over the fewest sheets of the chosen paper.
 
     PrintError, in one sentence, where there is no draft or the choice cannot be printed.
     """
     paper = paper_of(choice)
     if outcome.draft is None:
         raise PrintError("There are no panels to print yet: the draft is stopped by one of its findings.")
-    panels = outcome.draft.panels
-    lines = cut_outlines(panels, outcome.design.allowance_mm if choice.with_allowance else 0.0)
+    names, lines = _panels(outcome, choice) if cutting is None else _pieces(cutting, choice)
     if paper.name == ROLL:
-        _check_roll(paper, [panel.name for panel in panels], lines)
+        _check_roll(paper, names, lines)
     found = arrange(lines, paper)
     placed = tuple(
-        PlacedPanel(panel.index, panel.name, float(dx), float(dy), line)
-        for panel, (dx, dy), line in zip(panels, found.moves, lines, strict=True)
+        PlacedPanel(number, name, float(dx), float(dy), line)
+        for number, (name, (dx, dy), line) in enumerate(zip(names, found.moves, lines, strict=True))
     )
     return _roll_map(found, placed) if paper.name == ROLL else _map(found, placed)
+
+
+Outlines = tuple[list[str], tuple[Array, ...]]
+
+
+def _panels(outcome: Outcome, choice: PrintChoice) -> Outlines:
+    """Names and outlines of the panels of a draft."""
+    panels = outcome.draft.panels if outcome.draft else ()
+    lines = cut_outlines(panels, outcome.design.allowance_mm if choice.with_allowance else 0.0)
+    return [panel.name for panel in panels], lines
+
+
+def _pieces(cutting: Cutting, choice: PrintChoice) -> Outlines:
+    """Names and outlines of the pieces of the chosen layers."""
+    chosen = chosen_pieces(cutting, choice)
+    names = [piece_title(layer, piece, choice) for layer, piece in chosen]
+    return names, tuple(piece.cut if choice.with_allowance else piece.stitch for _, piece in chosen)
 
 
 def _check_roll(paper: PaperSize, names: list[str], lines: tuple[Array, ...]) -> None:

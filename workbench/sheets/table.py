@@ -33,6 +33,8 @@ class Cell:
     bold: bool = False
     colour: Colour = INK
     mark: Mark | None = None
+    wide: bool = False
+    """Whether its words run on over the empty cells at its right."""
 
 
 @dataclass(frozen=True)
@@ -96,7 +98,8 @@ def _paint_cell(pen: Pen, x: float, y: float, column: Column, cell: Cell, part: 
         x += 3.3
     if column.kind == "words":
         room = column.width - 0.6 - (3.3 if cell.mark else 0.0)
-        pen.text(x, y, fitted(cell.text, BODY, room, cell.bold), BODY, bold=cell.bold, colour=cell.colour)
+        text = cell.text if cell.wide else fitted(cell.text, BODY, room, cell.bold)
+        pen.text(x, y, text, BODY, bold=cell.bold, colour=cell.colour)
     elif column.kind == "end":
         pen.text(x + column.width, y, cell.text, BODY, bold=cell.bold, colour=cell.colour, align="right")
     else:

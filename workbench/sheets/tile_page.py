@@ -22,6 +22,10 @@ _STYLES: dict[Role, LineStyle] = {
     "level": LineStyle(0.15, SOFT),
     "waist": LineStyle(0.35, INK, (9.0, 1.5, 1.5, 1.5)),
     "grain": LineStyle(0.22, INK),
+    "notch": LineStyle(0.40, INK),
+    "bone": LineStyle(0.18, SOFT, (5.0, 1.0, 0.6, 1.0)),
+    "tape": LineStyle(0.18, SOFT, (1.2, 1.2)),
+    "fold": LineStyle(0.55, INK, (7.0, 1.6, 1.6, 1.6)),
 }
 _CUT_HERE = LineStyle(0.15, SOFT)
 _LAY_HERE = LineStyle(0.15, SOFT, (1.5, 1.5))
