@@ -132,7 +132,7 @@ def _names(painter: QPainter, scene: Scene, view: View) -> None:
     """Under the hem, clear of figures and handles, on paper so that no level line runs through them."""
     if not scene.shapes:
         return
-    beside = max(2 * scene.allowance, 0.0 if scene.layout == "block" else _BESIDE)
+    beside = max(scene.beside, 0.0 if scene.layout == "block" else _BESIDE)
     room = view.scale * (min(shape.box[2] - shape.box[0] for shape in scene.shapes) + beside)
     names = [shape.panel.name for shape in scene.shapes]
     font, broken = fonts().strong, False

@@ -21,7 +21,7 @@ from workbench.ui.board.figures import Figure, figures_of
 from workbench.ui.board.handles import Handle, handles_of
 from workbench.ui.board.polygons import polygon
 from workbench.ui.board.rows import LevelRow, rows_of
-from workbench.ui.board.shapes import Shape, placed_for, shapes_of
+from workbench.ui.board.shapes import Shape, cuts_of, placed_for, shapes_of
 from workbench.ui.board.view import Bounds
 
 
@@ -38,8 +38,8 @@ class Scene:
     fraction: Fraction
     shapes: tuple[Shape, ...]
     placements: tuple[Placement, ...]
-    allowance: float
-    """mm between stitch line and cut line; 0 where no cut lines are shown."""
+    beside: float
+    """mm from one stitch line to the next, at least, where cut lines are shown between them; else 0."""
     editable: bool
     """Whether points and seams count as in the project: not while it is stopped with other panels."""
 
@@ -112,11 +112,11 @@ def scene_of(
     if outcome is None:
         return None
     project = picture.project
-    allowance = project.design.allowance_mm if cut_lines and layout != "block" else 0.0
-    placed = placed_for(outcome, layout, allowance)
+    cuts = cuts_of(outcome, project.making) if cut_lines and layout != "block" else {}
+    placed = placed_for(outcome, layout, cuts)
     if hold is not None and hold.layout == layout and len(hold.placements) == len(placed):
         placed = hold.placements
-    kept = before.shapes if before is not None and before.allowance == allowance else ()
+    kept = before.shapes if before is not None else ()
     alike = _counts(project.design) == _counts(outcome.design)
     return Scene(
         outcome=outcome,
@@ -124,9 +124,9 @@ def scene_of(
         layout=layout,
         unit=project.unit,
         fraction=project.fraction,
-        shapes=shapes_of(outcome.draft, placed, allowance, kept) if outcome.draft is not None else (),
+        shapes=shapes_of(outcome.draft, placed, cuts, kept) if outcome.draft is not None else (),
         placements=placed,
-        allowance=allowance,
+        beside=2 * project.making.allowances.seam if cuts else 0.0,
         editable=alike,
     )
 

@@ -10,8 +10,8 @@ from PySide6.QtGui import QPolygonF
 
 from workbench.body import LevelName
 from workbench.draft import Draft, LineName, Outcome, Panel
-from workbench.pieces import cut_outlines
-from workbench.sheets import GAP, Layout, Placement, placements
+from workbench.pieces import Making, cut_lines
+from workbench.sheets import Layout, Placement, placements
 from workbench.ui.board.polygons import Array, polygon
 from workbench.ui.board.view import Bounds
 
@@ -27,6 +27,8 @@ class Shape:
     placement: Placement
     outline: QPolygonF
     cut: QPolygonF | None
+    cut_ring: Array | None
+    """The cut line in the panel's own coordinates."""
     levels: Mapping[LevelName, QPolygonF]
     box: Bounds
 
@@ -42,57 +44,74 @@ class Shape:
         return "right" if seam == self.panel.index + 1 else None
 
 
-def placed_for(outcome: Outcome, layout: Layout, allowance: float) -> tuple[Placement, ...]:
+def cuts_of(outcome: Outcome, making: Making) -> dict[int, Array]:
+    """The cut line (n, 2) of each panel in the fashion cloth, by its number."""
+    return dict(enumerate(cut_lines(outcome, making)))
+
+
+def placed_for(outcome: Outcome, layout: Layout, cuts: Mapping[int, Array]) -> tuple[Placement, ...]:
     """Where the panels lie on the canvas: closer to each other than on paper, unless on the block."""
-    placed = placements(outcome, layout)
-    if layout == "block":
-        return placed
-    less = GAP - (2 * allowance + _CUT_GAP if allowance > 0 else _GAP)
-    return tuple(replace(p, dx=p.dx + (less if p.flip else -less) * p.panel) for p in placed)
+    if layout == "block" or outcome.draft is None:
+        return placements(outcome, layout)
+    half: list[Placement] = []
+    edge, gap = 0.0, _CUT_GAP if cuts else _GAP
+    for panel in outcome.draft.panels:
+        x = cuts[panel.index][:, 0] if cuts else panel.outline[:, 0]
+        # the first panel's centre front stands at 0, whatever lies beyond it
+        start = edge - float(x.min()) if half else 0.0
+        half.append(Placement(panel.index, start))
+        edge = start + float(x.max()) + gap
+    if layout == "apart":
+        return tuple(half)
+    return (*(Placement(p.panel, -p.dx, flip=True) for p in reversed(half)), *half)
 
 
 def shapes_of(
-    draft: Draft, placed: tuple[Placement, ...], allowance: float, before: tuple[Shape, ...]
+    draft: Draft,
+    placed: tuple[Placement, ...],
+    cuts: Mapping[int, Array],
+    before: tuple[Shape, ...],
 ) -> tuple[Shape, ...]:
     """The shapes where they are placed; a panel that is the same as ``before`` keeps its polygons.
 
-    While a neckline is dragged, most panels stay as they are, and their cut lines are the
-    dearest part of a scene.
+    While a neckline is dragged, most panels stay as they are.
     """
     kept = {shape.placement: shape for shape in before}
     rings = {panel.index: panel.outline for panel in draft.panels}
-    same = {
-        placement
-        for placement in placed
-        if placement in kept and np.array_equal(kept[placement].panel.outline, rings[placement.panel])
-    }
-    changed = {placement.panel for placement in placed if placement not in same}
-    cuts = _cut_lines([panel for panel in draft.panels if panel.index in changed], allowance)
+
+    def same(placement: Placement) -> bool:
+        shape = kept.get(placement)
+        return (
+            shape is not None
+            and np.array_equal(shape.panel.outline, rings[placement.panel])
+            and _same_cut(shape.cut_ring, cuts.get(placement.panel))
+        )
+
     return tuple(
         replace(kept[placement], panel=draft.panels[placement.panel])
-        if placement in same
+        if same(placement)
         else _shape(draft.panels[placement.panel], placement, rings[placement.panel], cuts)
         for placement in placed
     )
 
 
-def _cut_lines(panels: list[Panel], allowance: float) -> dict[int, Array]:
-    """The cut line of each panel by its number; none where no allowance is shown."""
-    if allowance <= 0 or not panels:
-        return {}
-    cuts = cut_outlines(tuple(panels), allowance)
-    return {panel.index: cut for panel, cut in zip(panels, cuts, strict=True)}
+def _same_cut(one: Array | None, other: Array | None) -> bool:
+    if one is None or other is None:
+        return one is other
+    return np.array_equal(one, other)
 
 
-def _shape(panel: Panel, placement: Placement, ring: Array, cuts: dict[int, Array]) -> Shape:
+def _shape(panel: Panel, placement: Placement, ring: Array, cuts: Mapping[int, Array]) -> Shape:
     outline = placement.put(ring)
+    cut = placement.put(cuts[panel.index]) if panel.index in cuts else None
     left, bottom = outline.min(axis=0).tolist()
     right, top = outline.max(axis=0).tolist()
     return Shape(
         panel,
         placement,
         polygon(outline),
-        polygon(placement.put(cuts[panel.index])) if panel.index in cuts else None,
+        polygon(cut) if cut is not None else None,
+        cuts.get(panel.index),
         {name: polygon(placement.put(line)) for name, line in panel.level_lines.items()},
         (left, bottom, right, top),
     )
