@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import atan2, degrees, hypot
@@ -11,6 +11,7 @@ import numpy as np
 
 from workbench.body import LEVEL_LABEL
 from workbench.draft import Design, Draft, LineName, seam_name
+from workbench.pieces.making import LAYERS, LayerName
 from workbench.pieces.polyline import length_of
 from workbench.pieces.result import AngleRow, Array, EdgeName, Layer, Notch, Piece, PieceEdge, WalkRow
 
@@ -22,6 +23,8 @@ SHARP_LEAN = 0.5
 SMOOTH = 0.5
 """Degrees by which a smooth edge may miss 180 where a seam is closed."""
 _WHOLE = "whole seam"
+_AGAINST = "against the fashion cloth"
+_FACED: dict[LayerName, LineName] = {"top_facing": "neckline", "hem_facing": "hem"}
 _OFF = 1e3
 """A bit of a line that a notch points past is taken only where it points at none."""
 
@@ -40,6 +43,11 @@ class _Edge:
     @property
     def length(self) -> float:
         return length_of(self.edge.stitch)
+
+    @property
+    def known_by(self) -> tuple[int, int]:
+        """What layers that are cut alike have in common: the edge and the notches themselves."""
+        return id(self.edge), id(self.piece.notches)
 
     def stops(self) -> list[tuple[float, str, float]]:
         """Walk, name and place along the edge of every notch, measured on the piece."""
@@ -76,27 +84,35 @@ def tolerance_of(draft: Draft) -> float:
     return SHARP_TOLERANCE if float(draft.surface.edges.steepest.max()) > SHARP_LEAN else TOLERANCE
 
 
-def check_walks(layers: Sequence[Layer], design: Design, tolerance: float = TOLERANCE) -> tuple[WalkRow, ...]:
+def check_walks(
+    layers: Sequence[Layer],
+    design: Design,
+    tolerance: float = TOLERANCE,
+    alike: Collection[LayerName] = LAYERS,
+) -> tuple[WalkRow, ...]:
     """Each seam of each layer, whole and from notch to notch, then against the shell's.
 
-    Sides that no piece has are not sewn and have no row.
+    Sides that no piece has are not sewn and have no row. ``alike`` are the layers as wide as
+    the shell: a facing that is a hair wider or narrower on purpose is not held to its neckline.
     """
-    shell = _sides(layers[0]) if layers and layers[0].name == "fashion" else {}
+    shell = next((layer for layer in layers if layer.name == "fashion"), None)
+    outer = _sides(shell) if shell else {}
     rows: list[WalkRow] = []
-    known: dict[tuple[int, int], list[WalkRow]] = {}
+    known: dict[tuple[int, ...], list[WalkRow]] = {}
     for layer in layers:
         sides = _sides(layer)
         for seam in sorted({seam for seam, _ in sides}):
+            name = seam_name(seam, design)
             left, right = sides.get((seam, "right")), sides.get((seam, "left"))
             if left and right:
-                key = id(left.edge), id(right.edge)
+                key = left.known_by + right.known_by
                 if key not in known:
-                    known[key] = list(
-                        _seam_rows(layer, seam, seam_name(seam, design), left, right, tolerance)
-                    )
+                    known[key] = list(_seam_rows(layer, seam, name, left, right, tolerance))
                 rows += [replace(row, layer=layer.name) for row in known[key]]
-            if layer.name != "fashion":
-                rows += _against_shell(layer, seam, seam_name(seam, design), sides, shell, tolerance)
+            if layer is not shell:
+                rows += _against_shell(layer, seam, name, sides, outer, tolerance)
+        if shell and layer.name in _FACED and layer.name in alike:
+            rows += _faced_rows(layer, shell, _FACED[layer.name], tolerance)
     return tuple(rows)
 
 
@@ -156,9 +172,24 @@ def _against_shell(
     ]
     if pairs:
         own, outer = max(pairs, key=lambda pair: abs(pair[0] - pair[1]))
+        yield WalkRow(layer.name, seam, name, _AGAINST, own, outer, abs(own - outer) <= tolerance)
+
+
+def _faced_rows(layer: Layer, shell: Layer, line: LineName, tolerance: float) -> Iterator[WalkRow]:
+    """Neckline or hem of each piece of a facing against that of the panels it is laid over."""
+    panels = {piece.panel: length_of(_edge(piece, line).stitch) for piece in shell.pieces}
+    for piece in layer.pieces:
+        first, end = _edge(piece, "left").seam, _edge(piece, "right").seam
+        if first is None or end is None or not all(panel in panels for panel in range(first, end)):
+            continue
+        own, outer = length_of(_edge(piece, line).stitch), sum(panels[panel] for panel in range(first, end))
         yield WalkRow(
-            layer.name, seam, name, "against the fashion cloth", own, outer, abs(own - outer) <= tolerance
+            layer.name, first, f"{line}, {piece.name}", _AGAINST, own, outer, abs(own - outer) <= tolerance
         )
+
+
+def _edge(piece: Piece, name: EdgeName) -> PieceEdge:
+    return next(edge for edge in piece.edges if edge.name == name)
 
 
 def check_angles(layer: Layer, draft: Draft) -> tuple[AngleRow, ...]:
@@ -189,16 +220,11 @@ def _angles(
 def _corner(piece: Piece, side: EdgeName, line: LineName) -> float:
     """Degrees inside a piece at one end of a side."""
     edges = {edge.name: edge.stitch for edge in piece.edges}
-    one, other = _from_corner(edges[side], edges[line])
-    (ax, ay), (bx, by) = _direction(one), _direction(other)
+    one, other = edges[side], edges[line]
+    # as the ring runs, the right side ends at the neckline and the left one at the hem
+    ends = (side == "right") == (line == "neckline")
+    (ax, ay), (bx, by) = _direction(one[::-1] if ends else one), _direction(other if ends else other[::-1])
     return degrees(atan2(abs(ax * by - ay * bx), ax * bx + ay * by))
-
-
-def _from_corner(one: Array, other: Array) -> tuple[Array, Array]:
-    """Two edges of a ring, each turned to begin at the corner they share."""
-    if np.array_equal(one[-1], other[0]):
-        return one[::-1], other
-    return one, other[::-1]
 
 
 def _direction(line: Array) -> tuple[float, float]:

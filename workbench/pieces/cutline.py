@@ -9,6 +9,7 @@ from typing import TypeVar
 import numpy as np
 
 from workbench.pieces.corners import Corner, Frame, Points, folded_back
+from workbench.pieces.crossing import first_crossing
 from workbench.pieces.offset import SetOut, set_out
 from workbench.pieces.outline import Outline
 from workbench.pieces.result import Array
@@ -17,6 +18,11 @@ Widths = tuple[float, float, float, float]
 """Allowances in the order of the ring: hem, right, neckline, left, mm."""
 Range = tuple[int, int]
 T = TypeVar("T")
+
+Corners = tuple[Corner, Corner, Corner, Corner]
+
+_LEAST_LIMIT = 1.05
+"""Below one, even a straight line would be cut off."""
 
 
 @dataclass(frozen=True)
@@ -36,7 +42,7 @@ class CutShape:
     """Edges with a blunt corner, or cut off in a hollow."""
     hollow: tuple[bool, bool, bool, bool]
     """Edges more hollow than their allowance can follow."""
-    corners: tuple[Corner, Corner, Corner, Corner]
+    corners: Corners
     """After hem, right, neckline and left."""
 
 
@@ -44,6 +50,7 @@ def cut_shapes(outlines: Sequence[Outline], widths: Sequence[Widths], limit: flo
     """The cut line of every piece; a corner runs out at most ``limit`` allowances."""
     if not outlines:
         return []
+    limit = max(limit, _LEAST_LIMIT)
     lines = [line for outline in outlines for line in outline.in_ring]
     moved = set_out(lines, [width for four in widths for width in four], limit)
     return [
@@ -62,6 +69,7 @@ def _shape(outline: Outline, widths: Widths, moved: list[SetOut], limit: float) 
         folded_back(frames[2], neckline[::-1], wide_neckline, left, wide_left, limit),
         folded_back(frames[3], hem, wide_hem, left[::-1], wide_left, limit),
     )
+    corners = _not_past_each_other(corners, len(right), len(left))
     ranges = (
         (corners[3].line_from, len(hem) - corners[0].line_from),
         (corners[0].seam_from, len(right) - corners[1].seam_from),
@@ -85,6 +93,29 @@ def _shape(outline: Outline, widths: Widths, moved: list[SetOut], limit: float) 
 def _four(values: Sequence[T]) -> tuple[T, T, T, T]:
     one, two, three, four = values
     return one, two, three, four
+
+
+def _not_past_each_other(corners: Corners, right: int, left: int) -> Corners:
+    """On a short side the folded ends may cross before they reach its cut line; both end there."""
+    low_right, high_right, high_left, low_left = corners
+    if low_right.seam_from + high_right.seam_from > right:
+        low_right, high_right = _ended(low_right, high_right)
+    if low_left.seam_from + high_left.seam_from > left:
+        low_left, high_left = _ended(low_left, high_left)
+    return low_right, high_right, high_left, low_left
+
+
+def _ended(one: Corner, other: Corner) -> tuple[Corner, Corner]:
+    if min(len(one.points), len(other.points)) < 2:
+        return one, other
+    found = first_crossing(np.array(one.points), np.array(other.points))
+    if found is None:
+        return one, other
+    tip: Points = [(float(found.point[0]), float(found.point[1]))]
+    return (
+        one._replace(points=one.points[: int(found.first) + 1] + tip),
+        other._replace(points=other.points[: int(found.second) + 1]),
+    )
 
 
 def _frames(outline: Outline, moved: list[SetOut]) -> tuple[Frame, Frame, Frame, Frame]:

@@ -1,69 +1,22 @@
-"""Facings of neckline and hem: the tops or feet of the panels, laid edge to edge with their seams closed.
-
-Panels are moved, never bent. Where a seam curves so that the panels gape or overlap at the
-far edge of the facing, a new piece begins there.
-"""
+"""Facings of neckline and hem: the tops or feet of the panels, laid edge to edge with their seams closed."""
 
 from __future__ import annotations
-
-from dataclasses import dataclass, replace
-from itertools import pairwise
-from math import atan2, cos, sin
-from typing import Literal
 
 import numpy as np
 
 from workbench.draft import Finding, Panel
-from workbench.pieces.crossing import first_crossing
+from workbench.pieces.bands import Band, Line, Part, band_of, joined_parts, levelled, outline_in
 from workbench.pieces.cutline import CutShape, Widths
 from workbench.pieces.kinds import Kinds, choice_of, panels_in
 from workbench.pieces.making import LayerChoice
 from workbench.pieces.marks import fold_mark, grain_inside
 from workbench.pieces.notches import Side, Stop, count_at, notches_on
-from workbench.pieces.offset import set_out
-from workbench.pieces.outline import Outline, distinct, lengths_along, outline_of
+from workbench.pieces.outline import Outline, outline_of
 from workbench.pieces.panel_pieces import Bench, edges_of
-from workbench.pieces.polyline import part_of
-from workbench.pieces.result import Array, Notch, Piece
+from workbench.pieces.result import Notch, Piece
 
-Line = Literal["neckline", "hem"]
-
-WIDEST_GAP = 1.5
-"""mm that two panels may gape or overlap at the far edge of a facing and still be cut in one
-(common practice, no source)."""
-_ROUND = 10.0
-"""A facing's far edge follows the edge itself; its corners run out freely."""
-_CLEAR = 1.0
-
-
-@dataclass(frozen=True)
-class Part:
-    """What one panel gives to a facing, where it lies in its piece; sides run from the edge inwards."""
-
-    panel: int
-    line: Array
-    """(k, 2) from left to right."""
-    left: Array
-    right: Array
-
-    def moved(self, angle: float, start: Array, end: Array) -> Part:
-        """Turned by ``angle`` about ``start``, which comes to lie on ``end``."""
-        turn = np.array([[cos(angle), sin(angle)], [-sin(angle), cos(angle)]])
-        return Part(self.panel, *((line - start) @ turn + end for line in (self.line, self.left, self.right)))
-
-
-@dataclass(frozen=True)
-class Band:
-    """One piece of a facing before it has allowances."""
-
-    parts: tuple[Part, ...]
-    outer: Array
-    """The edge, left to right."""
-    inner: Array
-    """The far edge at its full depth, left to right, run on at both ends."""
-    left_depth: float
-    """How far down the left side the far edge meets it, mm."""
-    right_depth: float
+_FROM_END = 1.0
+"""mm of a seam at its ends that are not notched."""
 
 
 def facing_pieces(bench: Bench, line: Line) -> tuple[Piece, ...]:
@@ -74,12 +27,18 @@ def facing_pieces(bench: Bench, line: Line) -> tuple[Piece, ...]:
         bench.findings.append(_no_depth(line))
         return ()
     parts = [_part(bench, choice, panel, line) for panel in panels_in(choice, bench.draft)]
-    bands = [_band(joined, depth, line) for joined in joined_parts(parts, depth)]
-    if not all(bands):
+    bands = levelled(
+        [band for band in (band_of(own, depth, line) for own in joined_parts(parts, depth)) if band]
+    )
+    outlines = [outline_in(band, line) for band in bands]
+    if not bands or not all(outlines) or sum(len(band.parts) for band in bands) < len(parts):
         bench.findings.append(_too_deep(line, depth))
         return ()
-    level = _levelled([band for band in bands if band])
-    return tuple(_piece(bench, choice, band, line, number, len(level)) for number, band in enumerate(level))
+    return tuple(
+        _piece(bench, choice, band, outline, line, f" {number}" if len(bands) > 1 else "")
+        for number, (band, outline) in enumerate(zip(bands, outlines, strict=True), 1)
+        if outline
+    )
 
 
 def _part(bench: Bench, choice: LayerChoice, panel: Panel, line: Line) -> Part:
@@ -89,98 +48,12 @@ def _part(bench: Bench, choice: LayerChoice, panel: Panel, line: Line) -> Part:
     return Part(panel.index, own.hem, own.left, own.right)
 
 
-def joined_parts(parts: list[Part], depth: float) -> list[tuple[Part, ...]]:
-    """Neighbours laid against each other, seam closed at the edge, for as long as they fit to the depth."""
-    found: list[list[Part]] = []
-    for part in parts:
-        placed = _laid_against(found[-1][-1], part) if found else None
-        if placed and _gap(found[-1][-1], placed, depth) <= WIDEST_GAP:
-            found[-1].append(placed)
-        else:
-            found.append([part])
-    return [tuple(own) for own in found]
-
-
-def _laid_against(before: Part, part: Part) -> Part | None:
-    """The part moved so that its left side lies along the right side of the one before it."""
-    if part.panel != before.panel + 1:
-        return None
-    wanted, own = before.right[1] - before.right[0], part.left[1] - part.left[0]
-    angle = atan2(wanted[1], wanted[0]) - atan2(own[1], own[0])
-    return part.moved(angle, part.left[0], before.right[0])
-
-
-def _gap(before: Part, part: Part, depth: float) -> float:
-    """How far apart the two sides of a seam lie at the far edge, mm."""
-    one, other = _down(before.right, depth), _down(part.left, depth)
-    return float(np.hypot(*(one - other)))
-
-
-def _down(side: Array, depth: float) -> Array:
-    along = lengths_along(side)
-    return np.array([np.interp(depth, along, axis) for axis in side.T])
-
-
-def _band(parts: tuple[Part, ...], depth: float, line: Line) -> Band | None:
-    """The piece with its far edge; None where that does not meet the sides."""
-    outer = np.concatenate([parts[0].line, *(part.line[1:] for part in parts[1:])])
-    forward = outer if line == "neckline" else outer[::-1]
-    inner = set_out([forward], [depth], _ROUND)[0].points
-    inner = run_on(inner if line == "neckline" else inner[::-1], 4 * depth)
-    left, right = first_crossing(parts[0].left, inner), first_crossing(parts[-1].right, inner)
-    if left is None or right is None or left.second >= right.second:
-        return None
-    return Band(
-        parts, outer, inner, _length_to(parts[0].left, left.first), _length_to(parts[-1].right, right.first)
-    )
-
-
-def run_on(line: Array, by: float) -> Array:
-    """The line with a straight bit more at either end."""
-    ahead, back = line[-1] - line[-2], line[0] - line[1]
-    start, end = line[0] + by * back / np.hypot(*back), line[-1] + by * ahead / np.hypot(*ahead)
-    return np.concatenate((start[None], line, end[None]))
-
-
-def _length_to(side: Array, place: float) -> float:
-    """Length in mm up to a place counted in bits."""
-    return float(np.interp(place, np.arange(len(side)), lengths_along(side)))
-
-
-def _levelled(bands: list[Band]) -> list[Band]:
-    """Bands that meet at a seam get the same depth there, so that the seam's two sides are equal."""
-    level = list(bands)
-    for number, (before, after) in enumerate(pairwise(bands)):
-        if after.parts[0].panel == before.parts[-1].panel + 1:
-            depth = 0.5 * (before.right_depth + after.left_depth)
-            level[number] = replace(level[number], right_depth=depth)
-            level[number + 1] = replace(level[number + 1], left_depth=depth)
-    return level
-
-
-def _outline(band: Band, line: Line) -> Outline:
-    left = part_of(band.parts[0].left, 0.0, band.left_depth)
-    right = part_of(band.parts[-1].right, 0.0, band.right_depth)
-    ends = np.stack((left[-1], right[-1]))
-    along = band.inner[1:-1]
-    run = ends[1] - ends[0]
-    inside = ((along - ends[0]) @ run > 0) & ((along - ends[1]) @ run < 0)
-    clear = np.hypot(*(along[:, None] - ends).T).min(axis=0) > _CLEAR
-    inner = distinct(np.concatenate((ends[:1], along[inside & clear], ends[1:])))
-    left, right = distinct(left), distinct(right)
-    if line == "neckline":
-        return Outline(inner, right[::-1], band.outer, left[::-1])
-    return Outline(band.outer, right, inner, left)
-
-
-def _piece(bench: Bench, choice: LayerChoice, band: Band, line: Line, number: int, count: int) -> Piece:
+def _piece(bench: Bench, choice: LayerChoice, band: Band, outline: Outline, line: Line, number: str) -> Piece:
     first, last = band.parts[0].panel, band.parts[-1].panel
     kinds = _kinds(bench, first, last, line)
     folded = "fold" in kinds
-    name = f"{'Top' if line == 'neckline' else 'Hem'} facing"
-    if count > 1:
-        name = f"{name} {number + 1}"
-    shape = bench.cut([_outline(band, line)], [_widths(bench, choice, first, last, kinds)], [name])[0]
+    name = f"{'Top' if line == 'neckline' else 'Hem'} facing{number}"
+    shape = bench.cut([outline], [_widths(bench, choice, first, last, kinds)], [name])[0]
     return Piece(
         key=f"{choice.layer}/{name}",
         name=name,
@@ -230,7 +103,7 @@ def _stops(bench: Bench, seam: int, depth: float, line: Line) -> tuple[float, tu
     else:
         low = bench.draft.hem.seam_walks[seam]
         high = low + depth
-    return low, tuple(stop for stop in bench.stops[seam] if low + _CLEAR < stop.walk < high - _CLEAR)
+    return low, tuple(stop for stop in bench.stops[seam] if low + _FROM_END < stop.walk < high - _FROM_END)
 
 
 def _seam_notches(bench: Bench, shape: CutShape, band: Band, line: Line) -> tuple[Notch, ...]:

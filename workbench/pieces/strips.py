@@ -6,10 +6,10 @@ from dataclasses import replace
 
 import numpy as np
 
+from workbench.pieces.bands import run_on
 from workbench.pieces.bone_lines import BUSK_HALF_MM, insets
 from workbench.pieces.crossing import first_crossing
 from workbench.pieces.cutline import CutShape, Widths
-from workbench.pieces.facings import run_on
 from workbench.pieces.kinds import Kind, Kinds
 from workbench.pieces.making import LayerName
 from workbench.pieces.marks import grain_inside

@@ -37,7 +37,8 @@ def look_over(
     for row, (shape, name) in enumerate(zip(shapes, names, strict=True)):
         panel = panels[row] if panels else None
         sound = _is_sound(shape)
-        found += [_tight(shape, edge, name, panel) for edge in _hollow_edges(shape)]
+        if panel is not None:
+            found += [_tight(shape, edge, name, panel) for edge in _hollow_edges(shape)]
         if not sound:
             found.append(_crosses(name, panel))
             shape = replace(shape, ring=_outer_edge(shape))
@@ -105,7 +106,7 @@ def _crosses(name: str, panel: int | None) -> Finding:
     )
 
 
-def _tight(shape: CutShape, edge: EdgeName, name: str, panel: int | None) -> Finding:
+def _tight(shape: CutShape, edge: EdgeName, name: str, panel: int) -> Finding:
     width = shape.widths[IN_RING.index(edge)]
     return Finding(
         "note",
@@ -113,7 +114,7 @@ def _tight(shape: CutShape, edge: EdgeName, name: str, panel: int | None) -> Fin
         "The {edge} of {piece} is more hollow than its allowance, {width}, can follow; it is cut off there.",
         {"width": width},
         {"edge": edge_words(edge), "piece": name},
-        _place(panel, edge),
+        place_of(panel, edge),
         "Clip the allowance there, or give this edge less.",
         value_mm=width,
     )

@@ -36,7 +36,7 @@ def cutting_of(outcome: Outcome, making: Making) -> Cutting:
         opening,
         busk,
         notions_of(outcome, making, bones, opening, busk, layers),
-        check_walks(layers, outcome.design, tolerance_of(draft)),
+        check_walks(layers, outcome.design, tolerance_of(draft), _as_wide_as_shell(making)),
         _angles(layers, draft),
         (*allowance_findings(outcome, draft, making), *bench.findings, *of_bones, *of_opening, *of_busk),
     )
@@ -63,3 +63,9 @@ def _angles(layers: tuple[Layer, ...], draft: Draft) -> tuple[AngleRow, ...]:
         if layer.name in PANEL_LAYERS:
             return check_angles(layer, draft)
     return ()
+
+
+def _as_wide_as_shell(making: Making) -> list[LayerName]:
+    """The layers with the same turn of cloth as the fashion cloth."""
+    turn = choice_of(making, "fashion").turn_mm
+    return [choice.layer for choice in making.layers if choice.turn_mm == turn]
