@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Literal
 
 from PySide6.QtCore import QEvent, QObject, QSize, Qt
 from PySide6.QtGui import QAction, QActionGroup, QKeyEvent, QKeySequence
@@ -40,6 +42,8 @@ DEEDS = (
     Deed("quit", "&Quit", "Ctrl+Q"),
     Deed("undo", "&Undo", _STANDARD.Undo, "undo", "Undo"),
     Deed("redo", "&Redo", _STANDARD.Redo, "redo", "Redo"),
+    Deed("draft", "&Draft", "Ctrl+1", group="place"),
+    Deed("pieces", "&Pieces", "Ctrl+2", group="place"),
     Deed("take_most", "Take the &most that keeps every limit", "Ctrl+M"),
     Deed("apart", "Panels laid &apart", "F5", "apart", "Laid apart", "layout"),
     Deed("block", "Panels on the &block", "F6", "block", "On the block", "layout"),
@@ -49,6 +53,8 @@ DEEDS = (
     Deed("allowance", "Seam &allowance", "Ctrl+E", group="*"),
     Deed("ledger", "&Ledger table", "F8", "ledger", "Ledger", "*"),
     Deed("comfort", "&Comfort", "F9", "comfort", "Comfort", "*"),
+    Deed("halves", "The other &half, turned over", "Ctrl+H", "both", "Other half", "*"),
+    Deed("lists", "L&ists", "Ctrl+L", "lists", "Lists", "*"),
     Deed("system", "As the s&ystem has it", group="look"),
     Deed("light", "&Light", group="look"),
     Deed("dark", "&Dark", group="look"),
@@ -56,16 +62,22 @@ DEEDS = (
     Deed("cautions", "&Cautions"),
     Deed("about", "&About"),
 )
-WITH_PROJECT = (
-    *("save", "save_as", "print", "close", "take_most", "apart", "block", "both"),
-    *("fit", "grid", "allowance", "ledger", "comfort"),
-)
-"""Actions that mean something only while a project is open."""
-TOOLS = (
-    *("open", "save", "undo", "redo", "-", "apart", "block", "both"),
-    *("-", "fit", "ledger", "comfort", "-", "print"),
-)
-"""On the toolbar after *New*, a dash for a divider."""
+PlaceName = Literal["draft", "pieces"]
+PLACES: tuple[PlaceName, ...] = ("draft", "pieces")
+"""The places of the window, in the order of the job; each is an action that turns to it."""
+WITH_PROJECT = ("save", "save_as", "print", "close", "take_most", "fit", *PLACES)
+"""Actions that mean something in any place, but only while a project is open."""
+IN_PLACE: Mapping[PlaceName, tuple[str, ...]] = {
+    "draft": ("apart", "block", "both", "grid", "allowance", "ledger", "comfort"),
+    "pieces": ("halves", "lists"),
+}
+"""Actions that mean something in one place."""
+_ALWAYS = ("open", "save", "undo", "redo", "-")
+TOOLS: Mapping[PlaceName, tuple[str, ...]] = {
+    "draft": (*_ALWAYS, "apart", "block", "both", "-", "fit", "ledger", "comfort", "-", "print"),
+    "pieces": (*_ALWAYS, "halves", "-", "fit", "lists", "-", "print"),
+}
+"""On the toolbar of each place after *New*, a dash for a divider."""
 
 
 class Actions(QObject):
@@ -110,10 +122,13 @@ class Actions(QObject):
             action.setIconText(word.replace("&", ""))
             action.setToolTip(action.text().replace("&", ""))
 
-    def show_at_work(self, at_work: bool) -> None:
-        """Switch off what needs a project while there is none."""
+    def show_at_work(self, at_work: bool, place: PlaceName = "draft") -> None:
+        """Switch off what needs a project while there is none, and what belongs to another place."""
         for name in WITH_PROJECT:
             self.by_name[name].setEnabled(at_work)
+        for owner, names in IN_PLACE.items():
+            for name in names:
+                self.by_name[name].setEnabled(at_work and owner == place)
 
 
 class Menus:
@@ -130,7 +145,8 @@ class Menus:
         self._fill(file, "- save save_as - print - close quit")
         self._fill(self._menu("&Edit"), "undo redo - take_most")
         view = self._menu("&View")
-        self._fill(view, "apart block both - fit grid allowance - ledger comfort -")
+        self._fill(view, "draft pieces - fit - apart block both grid allowance ledger comfort -")
+        self._fill(view, "halves lists -")
         self._fill(view.addMenu("&Light or dark"), "system light dark")
         self._fill(self._menu("&Help"), "keys cautions about")
 
@@ -145,39 +161,55 @@ class Menus:
                 menu.addAction(self._actions[name])
 
 
-def tool_bar(window: QMainWindow, actions: Actions, menus: Menus) -> QToolBar:
-    """The toolbar: icons with words, in the order of the job."""
-    bar = QToolBar("Tools", window)
-    bar.setObjectName("tools")
-    bar.setMovable(False)
-    bar.setIconSize(QSize(20, 20))
-    bar.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
-    bar.setContextMenuPolicy(Qt.ContextMenuPolicy.PreventContextMenu)
-    new = QToolButton()
-    new.setObjectName("new")
-    new.setText("New")
-    new.setAccessibleName("New project")
-    new.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
-    new.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
-    new.setMenu(menus.new)
-    bar.addWidget(new)
-    for name in TOOLS:
-        if name == "-":
-            bar.addSeparator()
-        else:
-            bar.addAction(actions[name])
-    for button in bar.findChildren(QToolButton):
-        button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-    window.addToolBar(bar)
-    show_new_icon(bar)
-    return bar
+class Tools(QToolBar):
+    """The toolbar: icons with words, in the order of the job; what belongs to one place is there alone."""
 
+    def __init__(self, window: QMainWindow, actions: Actions, menus: Menus) -> None:
+        super().__init__("Tools", window)
+        self._actions = actions
+        self._place: PlaceName | None = None
+        self.setObjectName("tools")
+        self.setMovable(False)
+        self.setIconSize(QSize(20, 20))
+        self.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+        self.setContextMenuPolicy(Qt.ContextMenuPolicy.PreventContextMenu)
+        self._new = self._new_button(menus)
+        self.addWidget(self._new)
+        self.show_place("draft")
+        self.show_icons()
+        window.addToolBar(self)
 
-def show_new_icon(bar: QToolBar) -> None:
-    """Draw the icon of the one button that is a menu and no action."""
-    new = bar.findChild(QToolButton, "new")
-    if isinstance(new, QToolButton):
-        new.setIcon(icon("new"))
+    def _new_button(self, menus: Menus) -> QToolButton:
+        """The one button that is a menu and no action."""
+        new = QToolButton()
+        new.setObjectName("new")
+        new.setText("New")
+        new.setAccessibleName("New project")
+        new.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+        new.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        new.setMenu(menus.new)
+        return new
+
+    def show_place(self, place: PlaceName) -> None:
+        """Put the tools of a place after *New*, and take those of another off."""
+        if place == self._place:
+            return
+        self._place = place
+        for action in self.actions()[1:]:
+            self.removeAction(action)
+            if action.isSeparator():
+                action.deleteLater()
+        for name in TOOLS[place]:
+            if name == "-":
+                self.addSeparator()
+            else:
+                self.addAction(self._actions[name])
+        for button in self.findChildren(QToolButton):
+            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+
+    def show_icons(self) -> None:
+        """Draw the icon of the button that is no action in the ink of the look on show."""
+        self._new.setIcon(icon("new"))
 
 
 class UndoKeys(QObject):

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
+
 from PySide6.QtCore import QPoint, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QPainter, QPaintEvent, QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from workbench.document import Picture
@@ -49,12 +51,26 @@ class FindingsPopup(QFrame):
             row.setFocus(Qt.FocusReason.PopupFocusReason)
 
 
-class Foot(QWidget):
-    """One sentence, and a button for the rest."""
+FindingsOf = Callable[[Picture], Sequence[Finding]]
 
-    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+
+def findings_of_draft(picture: Picture) -> Sequence[Finding]:
+    """What the draft has to say, the most important first."""
+    return picture.findings
+
+
+class Foot(QWidget):
+    """One sentence, and a button for the rest.
+
+    ``findings_of`` says for a picture what is to be said in the place that the foot belongs to.
+    """
+
+    def __init__(
+        self, desk: Desk, parent: QWidget | None = None, findings_of: FindingsOf = findings_of_draft
+    ) -> None:
         super().__init__(parent)
-        self._desk = desk
+        self._desk, self._findings_of = desk, findings_of
+        self._behind = True
         self._more_shown: object = None
         self.row = FindingRow(self, most_lines=2)
         self.more = QPushButton(self)
@@ -69,12 +85,27 @@ class Foot(QWidget):
         self.row.clicked.connect(self.on_row_clicked)
         self.more.clicked.connect(self.on_more_clicked)
         self.popup.list.chosen.connect(self.on_chosen)
-        desk.drafted.connect(self.show_picture)
+        desk.drafted.connect(self.show_drafted)
         desk.refused.connect(self.show_refusal)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up with what was drafted while another place was in sight."""
+        super().showEvent(event)
+        if self._behind:
+            self.show_picture(self._desk.picture)
+
+    def show_drafted(self, picture: Picture) -> None:
+        """Follow the draft while anybody can see it."""
+        if self.isVisible():
+            self.show_picture(picture)
+        else:
+            self._behind = True
 
     def show_picture(self, picture: Picture) -> None:
         """Say the most important finding, and how many there are besides."""
-        first = next(iter(picture.findings), None)
+        self._behind = False
+        findings = self._findings_of(picture)
+        first = next(iter(findings), None)
         if first is not None and _is_wanting(first):
             self.row.finding = first
             self.row.show_sentence("note", "Still needed", _said(first, picture))
@@ -83,7 +114,7 @@ class Foot(QWidget):
         else:
             self.row.finding = None
             self.row.show_sentence("within", "Within", "No limit that you set is passed.")
-        self._show_more([finding for finding in picture.findings if finding is not first])
+        self._show_more([finding for finding in findings if finding is not first])
         if self.popup.isVisible():
             self._fill(picture)
 
@@ -105,8 +136,8 @@ class Foot(QWidget):
             self.more.setAccessibleName(f"Show all findings, {len(others)} more. {WORDS[mark]}")
 
     def _fill(self, picture: Picture) -> None:
-        texts = [_said(finding, picture) for finding in picture.findings]
-        self.popup.list.show_findings(picture.findings, texts)
+        findings = self._findings_of(picture)
+        self.popup.list.show_findings(findings, [_said(finding, picture) for finding in findings])
 
     def on_row_clicked(self) -> None:
         """Light up what the sentence speaks of."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSize, Qt
 from PySide6.QtGui import QCloseEvent, QResizeEvent, QShowEvent
@@ -12,22 +13,28 @@ from PySide6.QtWidgets import QDockWidget, QMainWindow, QSplitter, QStackedWidge
 from workbench.document import Picture, Session, new_project
 from workbench.draft import Place
 from workbench.sheets import Layout
-from workbench.ui.actions import Actions, Menus, UndoKeys, show_new_icon, tool_bar
+from workbench.ui.actions import PLACES, Actions, Menus, PlaceName, Tools, UndoKeys
 from workbench.ui.asking import Asking
 from workbench.ui.board import Board
 from workbench.ui.comfort_pane import ComfortPane
 from workbench.ui.desk import Desk
 from workbench.ui.errands import Errands
-from workbench.ui.files import Files
+from workbench.ui.files import Files, settle
 from workbench.ui.form import Form
 from workbench.ui.head import Head
 from workbench.ui.look import GRID
+from workbench.ui.places import Places
 from workbench.ui.sentence import Foot
 from workbench.ui.settings import Settings
 from workbench.ui.welcome import Welcome, demo_title
 
+if TYPE_CHECKING:
+    from workbench.ui.pieces import PiecesPlace
+
 PROGRAM = "Corset workbench"
 LAYOUTS: tuple[Layout, ...] = ("apart", "block", "both")
+_KEPT_FLAGS = (("halves", False), ("lists", True))
+"""What the pieces place shows, and whether it does at first."""
 _SMALLEST = (960, 600)
 _USUAL = (1360, 820)
 _FORM_WIDTH = 78 * GRID
@@ -36,7 +43,7 @@ _WIDE = 1480
 
 
 class Window(QMainWindow):
-    """One project at a time, or the welcome page."""
+    """One project at a time in one of its places, or the welcome page."""
 
     def __init__(self, settings: Settings, asking: Asking | None = None, demos: Sequence[Path] = ()) -> None:
         super().__init__()
@@ -47,10 +54,12 @@ class Window(QMainWindow):
         self.files = Files(self.desk, settings, self.asking, self)
         self.deeds = Actions(self)
         self.menus = Menus(self, self.deeds)
-        self.tools = tool_bar(self, self.deeds, self.menus)
+        self.tools = Tools(self, self.deeds, self.menus)
+        self.places = Places(self.deeds)
         self._demos = tuple(demos)
         self._welcome: Welcome | None = None
-        self._begun = False
+        self._pieces: PiecesPlace | None = None
+        self._begun = self._ledger_waits = False
         self.form, self.board, self.foot = Form(self.desk), Board(self.desk), Foot(self.desk)
         self.comfort = ComfortPane(self.desk, self.deeds["take_most"], self.deeds["comfort"])
         self.ledger = self._ledger_dock()
@@ -63,7 +72,26 @@ class Window(QMainWindow):
     @property
     def at_work(self) -> bool:
         """Whether a project is open, as opposed to the welcome page."""
-        return self._begun and self._pages.currentWidget() is self._work
+        return self._begun and self._pages.currentWidget() in (self._work, self._pieces)
+
+    @property
+    def place(self) -> PlaceName:
+        """The place in sight, or the one that an open project begins in."""
+        return (
+            "pieces" if self._pieces is not None and self._pages.currentWidget() is self._pieces else "draft"
+        )
+
+    @property
+    def pieces(self) -> PiecesPlace:
+        """The pieces place, made when it is first turned to: the start need not wait for it."""
+        if self._pieces is None:
+            from workbench.ui.pieces import PiecesPlace
+
+            self._pieces = PiecesPlace(self.desk)
+            self._pieces.set_halves(self.deeds["halves"].isChecked())
+            self._pieces.set_lists_shown(self.deeds["lists"].isChecked())
+            self._pages.addWidget(self._pieces)
+        return self._pieces
 
     @property
     def welcome(self) -> Welcome:
@@ -96,6 +124,9 @@ class Window(QMainWindow):
         self._pages.addWidget(self._work)
         self.setCentralWidget(self._pages)
         self.setMinimumSize(*_SMALLEST)
+        # a menu bar that the system shows elsewhere would leave no corner for the places
+        self.menuBar().setNativeMenuBar(False)
+        self.menuBar().setCornerWidget(self.places, Qt.Corner.TopRightCorner)
 
     def _ledger_dock(self) -> QDockWidget:
         dock = QDockWidget("Ledger", self)
@@ -111,7 +142,11 @@ class Window(QMainWindow):
         deeds = self.deeds
         deeds["grid"].toggled.connect(self.board.set_grid)
         deeds["allowance"].toggled.connect(self.board.set_allowance_shown)
-        deeds["fit"].triggered.connect(self.board.fit)
+        deeds["halves"].toggled.connect(self.on_halves)
+        deeds["lists"].toggled.connect(self.on_lists)
+        deeds["fit"].triggered.connect(self.on_fit)
+        for name in PLACES:
+            deeds[name].triggered.connect(self.on_place)
         deeds["quit"].triggered.connect(self.close)
         deeds["comfort"].toggled.connect(self.show_side)
         deeds["ledger"].toggled.connect(self.ledger.setVisible)
@@ -131,6 +166,28 @@ class Window(QMainWindow):
         self._turn_to(self._work)
         self.board.fit()
 
+    def show_place(self, name: PlaceName) -> None:
+        """Turn the open project to another place; what is still being typed is handed in first."""
+        if not self.at_work or name == self.place:
+            return
+        settle()
+        page = self.pieces if name == "pieces" else self._work
+        if name == "pieces":
+            self.pieces.setSizes(self._shared_widths())
+            ledger = self.ledger.isVisible()
+            self.ledger.hide()
+            self._ledger_waits = ledger
+        self._turn_to(page)
+        if name == "draft" and self._ledger_waits:
+            self._ledger_waits = False
+            self.ledger.show()
+        page.setFocus()
+
+    def _shared_widths(self) -> list[int]:
+        """The form is as wide in every place, so that nothing jumps when she turns from one to another."""
+        form = self.form.width() if not self.form.isHidden() else _FORM_WIDTH
+        return [form, self.width() - form]
+
     def show_welcome(self) -> None:
         """Turn to the page before there is a project."""
         self.ledger.hide()
@@ -142,7 +199,10 @@ class Window(QMainWindow):
         self._pages.setCurrentWidget(page)
         if not self.at_work:
             page.setFocus()
-        self.deeds.show_at_work(self.at_work)
+        self.tools.show_place(self.place)
+        self.places.show_place(self.place)
+        self.places.setVisible(self.at_work)
+        self.deeds.show_at_work(self.at_work, self.place)
         self.show_session()
         self.show_picture(self.desk.picture)
 
@@ -176,8 +236,12 @@ class Window(QMainWindow):
         self.comfort.setVisible(comfort)
 
     def show_selected(self, place: Place | None) -> None:
-        """What is only a field of the form lights up there, so the form must be in sight."""
-        if place is not None and place == Place(field=place.field) and self.form.isHidden():
+        """What is only a field of a form lights up there, so that form must be in sight."""
+        if place is None or place != Place(field=place.field) or place.field is None or not self.at_work:
+            return
+        if self.place == "pieces" and not self.pieces.has(place.field):
+            self.show_place("draft")
+        if self.place == "draft" and self.form.isHidden():
             self.deeds["comfort"].setChecked(False)
 
     def show_ledger(self) -> None:
@@ -187,10 +251,35 @@ class Window(QMainWindow):
             from workbench.ui.form import LedgerTable
 
             self.ledger.setWidget(LedgerTable(self.desk))
+        if self._ledger_waits:
+            return
         action = self.deeds["ledger"]
         blocked = action.blockSignals(True)
         action.setChecked(not self.ledger.isHidden())
         action.blockSignals(blocked)
+
+    # --- what she does -------------------------------------------------------------------
+
+    def on_place(self) -> None:
+        """Turn to the place whose action is checked."""
+        self.show_place(next(name for name in PLACES if self.deeds[name].isChecked()))
+
+    def on_fit(self) -> None:
+        """Show all of the drawing in the place in sight."""
+        if self.place == "pieces":
+            self.pieces.fit()
+        else:
+            self.board.fit()
+
+    def on_halves(self, on: bool) -> None:
+        """Show or hide the other half of the pieces."""
+        if self._pieces is not None:
+            self._pieces.set_halves(on)
+
+    def on_lists(self, on: bool) -> None:
+        """Show or hide the lists of the pieces place."""
+        if self._pieces is not None:
+            self._pieces.set_lists_shown(on)
 
     # --- state and events ------------------------------------------------------------------
 
@@ -207,10 +296,13 @@ class Window(QMainWindow):
         for name, show in (("grid", self.board.set_grid), ("allowance", self.board.set_allowance_shown)):
             deeds[name].setChecked(kept.flag(name, name == "allowance"))
             show(deeds[name].isChecked())
+        for name, usual in _KEPT_FLAGS:
+            deeds[name].setChecked(kept.flag(name, usual))
         for path in self._demos:
             self.menus.demos.addAction(demo_title(path)).setData(str(path))
         self.menus.demos.setEnabled(bool(self._demos))
         self.show_recent()
+        self.places.show_place("draft")
         deeds.show_at_work(self.at_work)
         self.show_session()
 
@@ -221,6 +313,8 @@ class Window(QMainWindow):
         kept.keep_bytes("panes", self.saveState())
         kept.keep_word("layout", next(name for name in LAYOUTS if self.deeds[name].isChecked()))
         for name in ("grid", "allowance"):
+            kept.keep_flag(name, self.deeds[name].isChecked())
+        for name, _ in _KEPT_FLAGS:
             kept.keep_flag(name, self.deeds[name].isChecked())
         if self.at_work:
             kept.unit = self.desk.project.unit
@@ -250,4 +344,4 @@ class Window(QMainWindow):
         super().changeEvent(event)
         if event.type() == QEvent.Type.PaletteChange and hasattr(self, "deeds"):
             self.deeds.show_icons()
-            show_new_icon(self.tools)
+            self.tools.show_icons()

@@ -1,0 +1,137 @@
+"""The bench: what is on show in the pieces place, and when its cutting is worked out.
+
+The pieces place is the only one that wants a cutting. Nothing of it is worked out while
+another place is in sight; in sight, the layer on show follows every draft at once, and all
+the rest (lists, cards, findings) waits until the hand rests.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QObject, QTimer, Signal
+
+from workbench.document import Picture
+from workbench.pieces import Bone, Cutting, Layer, LayerName, bones_of, cutting_of, layer_of
+from workbench.ui.desk import Desk
+
+_REST_MS = 40
+"""The hand rests after so many milliseconds without an edit."""
+
+
+@dataclass(frozen=True)
+class Laid:
+    """The layer on show, of one picture; None where there is no draft to cut from."""
+
+    picture: Picture
+    name: LayerName
+    layer: Layer | None
+
+
+@dataclass(frozen=True)
+class Worked:
+    """Everything that is cut, of one picture; None where there is no draft to cut from."""
+
+    picture: Picture
+    cutting: Cutting | None
+
+
+class Bench(QObject):
+    """Holds which layer is on show and which bones are lit; says when pieces are there."""
+
+    laid = Signal(object)
+    """A :class:`Laid`, after every draft in sight and every change of layer."""
+    worked_out = Signal(object)
+    """A :class:`Worked`, when the hand rests."""
+    layer_shown = Signal(str)
+    """The layer that is on show from now on."""
+    lit = Signal(object)
+    """The bones that are lit, a tuple."""
+
+    def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._desk = desk
+        self._layer: LayerName = "fashion"
+        self._bones: tuple[Bone, ...] = ()
+        self._in_sight = False
+        self._worked: Worked | None = None
+        self._rest = QTimer(self)
+        self._rest.setSingleShot(True)
+        self._rest.setInterval(_REST_MS)
+        self._rest.timeout.connect(self.work_out)
+        desk.drafted.connect(self.show_picture)
+
+    @property
+    def layer(self) -> LayerName:
+        """The layer on show."""
+        return self._layer
+
+    @property
+    def cutting(self) -> Cutting | None:
+        """The latest cutting that was worked out; None before there is one."""
+        return self._worked.cutting if self._worked else None
+
+    @property
+    def bones(self) -> tuple[Bone, ...]:
+        """The bones that are lit."""
+        return self._bones
+
+    def set_in_sight(self, in_sight: bool) -> None:
+        """Whether anybody looks; whoever begins to look sees all of it at once."""
+        if in_sight == self._in_sight:
+            return
+        self._in_sight = in_sight
+        self._rest.stop()
+        if in_sight:
+            self._lay(self._desk.picture)
+            self.work_out()
+
+    def show_picture(self, picture: Picture) -> None:
+        """Lay the pieces of another draft, and work out the rest when the hand rests."""
+        if self._in_sight:
+            self._lay(picture)
+            self._rest.start()
+
+    def show_layer(self, name: LayerName) -> None:
+        """Put another layer on show."""
+        if name == self._layer:
+            return
+        self._layer = name
+        self.layer_shown.emit(name)
+        if self._in_sight:
+            self._lay(self._desk.picture)
+
+    def light(self, bones: tuple[Bone, ...]) -> None:
+        """Light up bones on the pieces, or none."""
+        if bones is not self._bones and (bones or self._bones):
+            self._bones = bones
+            self.lit.emit(bones)
+
+    def work_out(self) -> None:
+        """Work out the whole cutting now, unless it is known or nobody looks."""
+        self._rest.stop()
+        picture = self._desk.picture
+        if self._in_sight and (self._worked is None or self._worked.picture is not picture):
+            self._worked = Worked(picture, _cutting(picture))
+            self.light(())
+            self.worked_out.emit(self._worked)
+
+    def _lay(self, picture: Picture) -> None:
+        self.laid.emit(Laid(picture, self._layer, _layer(picture, self._layer)))
+
+
+def _cutting(picture: Picture) -> Cutting | None:
+    """All of it; None where there is no draft to cut from."""
+    outcome = picture.outcome
+    if outcome is None or outcome.draft is None:
+        return None
+    return cutting_of(outcome, picture.project.making)
+
+
+def _layer(picture: Picture, name: LayerName) -> Layer | None:
+    """One layer, with the bones that are drawn on it; None where there is no draft to cut from."""
+    outcome, making = picture.outcome, picture.project.making
+    if outcome is None or outcome.draft is None:
+        return None
+    bones = bones_of(outcome, making)[0] if name in ("fashion", "strength") else ()
+    return layer_of(outcome, making, name, bones)

@@ -1,0 +1,94 @@
+"""The pieces place: how it is made at the left, the table in the middle, the lists at the right."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QHideEvent, QShowEvent
+from PySide6.QtWidgets import QHBoxLayout, QSplitter, QVBoxLayout, QWidget
+
+from workbench.document import Picture
+from workbench.draft import Finding
+from workbench.ui.desk import Desk
+from workbench.ui.pieces.bench import Bench, Worked
+from workbench.ui.pieces.cards import LayerCards
+from workbench.ui.pieces.findings import findings_on_table
+from workbench.ui.pieces.lists import WIDTH, Lists
+from workbench.ui.pieces.making_form import MakingForm
+from workbench.ui.pieces.table import Table
+from workbench.ui.sentence import Foot
+
+_USUAL_FORM, _USUAL_REST = 312, 968
+
+
+class PiecesPlace(QSplitter):
+    """Answers at a glance: have I every piece of every layer, the right way round?
+
+    Nothing is worked out while it is out of sight.
+    """
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(Qt.Orientation.Horizontal, parent)
+        self.bench = Bench(desk, self)
+        self.form = MakingForm(desk, self.bench)
+        self.cards = LayerCards(self.bench)
+        self.table = Table(desk, self.bench)
+        self.lists = Lists(desk, self.bench)
+        self.foot = Foot(desk, findings_of=self._findings)
+        self._assemble()
+        self.bench.worked_out.connect(self.show_worked)
+
+    def _assemble(self) -> None:
+        middle = QHBoxLayout()
+        middle.setSpacing(0)
+        middle.addWidget(self.table, 1)
+        middle.addWidget(self.lists)
+        self.lists.setFixedWidth(WIDTH)
+        right = QWidget()
+        column = QVBoxLayout(right)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.cards)
+        column.addLayout(middle, 1)
+        column.addWidget(self.foot)
+        self.setHandleWidth(1)
+        self.setChildrenCollapsible(False)
+        for pane in (self.form, right):
+            self.addWidget(pane)
+        self.setStretchFactor(1, 1)
+        self.setSizes([_USUAL_FORM, _USUAL_REST])
+        self.setFocusProxy(self.table)
+
+    def has(self, field: str) -> bool:
+        """Whether a field, as findings name it, is one of this place's."""
+        return any(section.has(field) for section in self.form.sections)
+
+    def fit(self) -> None:
+        """Show all of the pieces on the table."""
+        self.table.fit()
+
+    def set_halves(self, on: bool) -> None:
+        """Show or hide the other half, turned over."""
+        self.table.set_halves(on)
+
+    def set_lists_shown(self, on: bool) -> None:
+        """Show or hide the lists."""
+        self.lists.setVisible(on)
+
+    def show_worked(self, worked: Worked) -> None:
+        """Say in the foot what follows from the whole cutting."""
+        self.foot.show_picture(worked.picture)
+
+    def _findings(self, picture: Picture) -> Sequence[Finding]:
+        return findings_on_table(picture, self.bench.cutting)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Work out what is looked at."""
+        super().showEvent(event)
+        self.bench.set_in_sight(True)
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Work out nothing that nobody looks at."""
+        self.bench.set_in_sight(False)
+        super().hideEvent(event)
