@@ -58,6 +58,7 @@ def test_every_seam_of_it_meets(name: str) -> None:
     assert cutting is not None
     assert cutting.walks
     assert all(row.holds for row in cutting.walks)
+    assert all(row.holds for row in cutting.angles)
 
 
 def test_each_is_made_in_its_own_way() -> None:
