@@ -15,6 +15,7 @@ from workbench.document import (
     EDGE_NAMES,
     MAKING_ROWS,
     Project,
+    new_project,
     set_allowance_of,
     set_bone_place,
     set_boning,
@@ -33,7 +34,7 @@ from workbench.document import (
     to_bytes,
 )
 from workbench.document.file import project_from
-from workbench.pieces import EDGE_KINDS, LAYERS, Making, OwnAllowance
+from workbench.pieces import EDGE_KINDS, LAYERS, USUAL_SET_IN, Making, OwnAllowance
 
 Edit = Callable[[Project, float], Project]
 
@@ -199,3 +200,14 @@ def test_whatever_an_edit_lets_through_a_file_can_keep(project: Project, data: s
         replace(project, making=data.draw(makings(project.design.panel_count))),
     ):
         assert project_from(to_bytes(edited)) == edited
+
+
+def test_choosing_eyelets_moves_an_untouched_set_in_clear_of_their_rims() -> None:
+    laced = set_lacing(new_project(), closing="eyelets")
+    assert laced.making.opening.set_in_mm == USUAL_SET_IN["eyelets"]
+    assert set_lacing(laced, closing="loops").making.opening.set_in_mm == USUAL_SET_IN["loops"]
+
+
+def test_a_set_in_of_her_own_stays_with_another_closing() -> None:
+    own = set_lacing(new_project(), set_in_mm=11.0)
+    assert set_lacing(own, closing="eyelets").making.opening.set_in_mm == 11.0

@@ -17,6 +17,7 @@ from workbench.document.tree import TreeError
 from workbench.pieces import (
     EDGE_KINDS,
     LAYERS,
+    USUAL_SET_IN,
     BonePlace,
     EdgeKind,
     EdgeName,
@@ -99,8 +100,15 @@ def set_busk(project: Project, mm: float | None) -> Project:
 
 
 def set_lacing(project: Project, **changes: Figure) -> Project:
-    """The project with another closing of the back, by the names of :class:`Opening` in the making."""
-    return _with_making(project, opening=_changed(project, "opening", project.making.opening, changes))
+    """The project with another closing of the back, by the names of :class:`Opening` in the making.
+
+    With another closing a usual set-in becomes the usual one of that closing.
+    """
+    before = project.making.opening
+    closing = changes.get("closing", before.closing)
+    if closing != before.closing and before.set_in_mm == USUAL_SET_IN[before.closing]:
+        changes = {"set_in_mm": USUAL_SET_IN.get(closing, before.set_in_mm), **changes}
+    return _with_making(project, opening=_changed(project, "opening", before, changes))
 
 
 def set_boning(project: Project, **changes: Figure) -> Project:

@@ -7,6 +7,7 @@ from workbench.pieces.layers import label_of, purpose_of
 from workbench.pieces.making import (
     EDGE_KINDS,
     LAYERS,
+    USUAL_SET_IN,
     Allowances,
     BonePlace,
     BoneStuff,
@@ -41,6 +42,7 @@ from workbench.pieces.work import cut_lines, cutting_of, layer_of
 __all__ = [
     "EDGE_KINDS",
     "LAYERS",
+    "USUAL_SET_IN",
     "Allowances",
     "AngleRow",
     "BackOpening",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itertools import product
+from math import ceil
 
 import shapely
 
@@ -14,6 +15,8 @@ from workbench.pieces.result import Bone
 
 LEAST_CLEARANCE_MM = 6.35
 """Nearer to the finished edge than 1/4 in, a bone works through the cloth (common practice, no source)."""
+_EIGHTH = 3.175
+"""mm: what is asked for is rounded up to an eighth of an inch, so that it does when it is done."""
 _HAIR = 1e-9
 
 Findings = tuple[Finding, ...]
@@ -97,13 +100,18 @@ def edge_trouble(draft: Draft, making: Making) -> Findings:
     laced = opening.closing != "side_zip" and "beside_opening" in making.boning.places
     if not laced or room >= channel - _HAIR:
         return ()
+    least = ceil((opening.set_in_mm - room + channel) / _EIGHTH) * _EIGHTH
     return (
         Finding(
             "attend",
             "eyelets_near_edge" if opening.closing == "eyelets" else "loops_near_edge",
             "At the centre back the {holder} leave {room} to the edge; the bone between needs a channel "
             "{channel} wide.",
-            {"room": max(room, 0.0), "channel": channel, "least": opening.set_in_mm - room + channel},
+            {
+                "room": max(room, 0.0),
+                "channel": channel,
+                "least": ceil((opening.set_in_mm - room + channel) / _EIGHTH) * _EIGHTH,
+            },
             {"holder": opening.closing},
             Place(seam=len(draft.panels), panel=len(draft.panels) - 1),
             "Set them in by at least {least}, or take narrower bones.",

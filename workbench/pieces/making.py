@@ -6,6 +6,7 @@ unless said; each can be changed.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any, ClassVar, Literal
 
@@ -101,6 +102,14 @@ class Marks:
     """Also at both ends of a curved stretch of a seam."""
 
     __pydantic_config__: ClassVar[Any] = {"extra": "forbid"}
+
+
+USUAL_SET_IN: Mapping[Closing, float] = {
+    "loops": 0.375 * INCH,
+    "eyelets": 0.625 * INCH,
+    "side_zip": 0.375 * INCH,
+}
+"""From the centre-back edge: an eyelet needs room for its rim and the bone beside it."""
 
 
 @dataclass(frozen=True)
