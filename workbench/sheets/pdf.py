@@ -10,7 +10,7 @@ import shapely
 
 from workbench.draft import Comfort, Outcome
 from workbench.pieces import Cutting
-from workbench.sheets.chosen import chosen_pieces
+from workbench.sheets.chosen import marked_pieces
 from workbench.sheets.cutting_pages import cutting_pages
 from workbench.sheets.drawing import Array
 from workbench.sheets.first_page import front_pages, squares_in_front
@@ -105,7 +105,7 @@ def _pieces(
 ) -> tuple[InkedPanel, ...]:
     """The pieces of the chosen layers, ready for any sheet."""
     things = []
-    for (layer, piece), placed in zip(chosen_pieces(cutting, choice), sheets.panels, strict=True):
+    for (layer, piece), placed in zip(marked_pieces(cutting, choice, heading), sheets.panels, strict=True):
         words = PieceWords(
             layer=layer.label,
             captions=_captions(heading),

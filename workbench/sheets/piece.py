@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 import numpy as np
 import shapely
@@ -10,6 +11,7 @@ import shapely
 from workbench.draft import Design, seam_name
 from workbench.pieces import EdgeName, Layer, MarkLine, Piece, PieceEdge
 from workbench.sheets.along import Course
+from workbench.sheets.clear_grain import clear_grain
 from workbench.sheets.drawing import Array, Drawing, Label, Role, Stroke
 from workbench.sheets.notch_marks import notch_strokes
 from workbench.sheets.piece_room import PieceRoom
@@ -23,7 +25,10 @@ _LONG_GRAIN = 90.0
 """A longer grain line may be interrupted by words; a shorter one is kept whole."""
 _FOLD_IN = 8.0
 """The fold's bracket stands so far inside it, mm."""
-_FOLD_FROM, _FOLD_TO = 0.22, 0.78
+_FOLD_SHARES = ((0.22, 0.78), (0.26, 0.74), (0.18, 0.82), (0.3, 0.7), (0.26, 0.82), (0.18, 0.74))
+_FOLD_CLEAR = 5.0
+_BONE_END = 2.5
+"""Half of the stroke across a bone's end, mm."""
 _ROLES: dict[str, Role] = {"waist": "waist", "level": "level", "bone": "bone", "tape": "tape", "fold": "fold"}
 _RING_ACROSS, _RING_UP = 14.0, 7.0
 """A ring at a join takes so much with its number and words to either side, mm."""
@@ -31,9 +36,10 @@ _RING_ACROSS, _RING_UP = 14.0, 7.0
 
 def piece_drawing(piece: Piece, words: PieceWords) -> Drawing:
     """Cut and stitch line, notches, grain, fold, and every line inside one piece, with their names."""
+    piece = replace(piece, grain=clear_grain(piece))
     marks = tuple(mark for mark in piece.marks if mark.kind != "fold")
     folds = tuple(edge for edge in piece.edges if edge.kind == "fold")
-    brackets = [line for edge in folds for line in _bracket(edge)]
+    brackets = [line for edge in folds for line in _bracket(edge, marks)]
     strokes = [Stroke("stitch", piece.stitch, closed=True)]
     if words.with_cut:
         strokes.append(Stroke("cut", piece.cut, closed=True))
@@ -41,6 +47,7 @@ def piece_drawing(piece: Piece, words: PieceWords) -> Drawing:
     strokes += [Stroke("fold", edge.stitch) for edge in folds]
     strokes += [Stroke("grain", line) for line in brackets]
     strokes += [Stroke(_ROLES[mark.kind], mark.points) for mark in marks]
+    strokes += [Stroke("mark", end) for mark in marks if mark.kind == "bone" for end in _ends(mark.points)]
     labels = _labels(piece, words, marks, brackets)
     strokes += _grain(piece, labels)
     return Drawing(tuple(strokes), labels)
@@ -80,15 +87,33 @@ def _square_to(line: Array) -> Array:
     return unit
 
 
-def _bracket(edge: PieceEdge) -> Iterator[Array]:
+def _ends(bone: Array) -> Iterator[Array]:
+    """A short stroke across either end of a bone, where its channel is closed."""
+    for tip, next_to in ((bone[0], bone[1]), (bone[-1], bone[-2])):
+        across = _BONE_END * _square_to(np.array([tip, next_to]))
+        yield np.array([tip - across, tip + across])
+
+
+def _bracket(edge: PieceEdge, marks: tuple[MarkLine, ...]) -> Iterator[Array]:
     """A line inside the fold that bends to it at both ends, with an arrow head at each."""
     course = Course(edge.stitch)
-    ends = course.at(course.length * np.array([_FOLD_FROM, _FOLD_TO]))
+    ends = course.at(course.length * np.array(_fold_ends(course, marks)))
     inwards = _FOLD_IN * _square_to(ends)
     yield ends + inwards
     for end in ends:
         yield np.array([end + inwards, end])
         yield _head(end, inwards / _FOLD_IN)
+
+
+def _fold_ends(course: Course, marks: tuple[MarkLine, ...]) -> tuple[float, float]:
+    """Where the bracket begins and ends, as parts of the fold: not on a line that meets it."""
+    starts = np.array([mark.points[0] for mark in marks] or [(np.inf, np.inf)])
+    for shares in _FOLD_SHARES:
+        ends = course.at(course.length * np.array(shares))
+        away = np.hypot(*(ends[:, None] - starts).transpose(2, 0, 1))
+        if float(away.min()) >= _FOLD_CLEAR:
+            break
+    return shares
 
 
 def _head(tip: Array, back: Array) -> Array:
@@ -132,7 +157,7 @@ def sewn_to(piece: Piece, layer: Layer, design: Design) -> dict[EdgeName, str]:
         others = [
             other.name
             for other in layer.pieces
-            if other is not piece and any(its.seam == edge.seam for its in other.edges)
+            if other.key != piece.key and any(its.seam == edge.seam for its in other.edges)
         ]
         said[edge.name] = f"{name}, to {others[0]}" if others else name
     return said

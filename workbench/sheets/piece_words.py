@@ -80,7 +80,8 @@ Line = tuple[Role, str, float]
 def _lines(piece: Piece, words: PieceWords, width: float, scale: float) -> list[Line]:
     name = scale * min(_NAME, _NAME * width / (scale * text_width(piece.name, _NAME, bold=True)))
     lines: list[Line] = [("title", piece.name, name)]
-    head = f"{words.layer}: {piece.cut_words}" if piece.name != words.layer else piece.cut_words
+    named = piece.name.startswith(words.layer)
+    head = piece.cut_words if named else f"{words.layer}: {piece.cut_words}"
     for line in _at(": ", head, scale * _CUT, width, bold=True):
         lines += [("title", part, scale * _CUT) for part in wrapped(line, scale * _CUT, width, bold=True)]
     small = _at("; ", SIDES_WORDS, scale * _SMALL, width) if piece.mirrored else []

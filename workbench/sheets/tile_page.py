@@ -25,6 +25,7 @@ _STYLES: dict[Role, LineStyle] = {
     "notch": LineStyle(0.40, INK),
     "bone": LineStyle(0.18, SOFT, (5.0, 1.0, 0.6, 1.0)),
     "tape": LineStyle(0.18, SOFT, (1.2, 1.2)),
+    "mark": LineStyle(0.25, SOFT),
     "fold": LineStyle(0.55, INK, (7.0, 1.6, 1.6, 1.6)),
 }
 _CUT_HERE = LineStyle(0.15, SOFT)
