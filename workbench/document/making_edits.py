@@ -30,6 +30,8 @@ from workbench.pieces import (
 Figure = str | float | bool | None
 _Record = TypeVar("_Record")
 
+_HAIR = 1e-6
+
 EDGE_NAMES: tuple[EdgeName, ...] = ("left", "right", "neckline", "hem")
 BONE_PLACES: tuple[BonePlace, ...] = ("seams", "mid_panel", "beside_opening", "centre_front")
 
@@ -105,9 +107,9 @@ def set_lacing(project: Project, **changes: Figure) -> Project:
     With another closing a usual set-in becomes the usual one of that closing.
     """
     before = project.making.opening
-    closing = changes.get("closing", before.closing)
-    if closing != before.closing and before.set_in_mm == USUAL_SET_IN[before.closing]:
-        changes = {"set_in_mm": USUAL_SET_IN.get(closing, before.set_in_mm), **changes}
+    usual = USUAL_SET_IN.get(str(changes.get("closing", before.closing)))
+    if usual is not None and abs(before.set_in_mm - USUAL_SET_IN[before.closing]) < _HAIR:
+        changes = {"set_in_mm": usual, **changes}
     return _with_making(project, opening=_changed(project, "opening", before, changes))
 
 

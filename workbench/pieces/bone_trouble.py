@@ -107,11 +107,7 @@ def edge_trouble(draft: Draft, making: Making) -> Findings:
             "eyelets_near_edge" if opening.closing == "eyelets" else "loops_near_edge",
             "At the centre back the {holder} leave {room} to the edge; the bone between needs a channel "
             "{channel} wide.",
-            {
-                "room": max(room, 0.0),
-                "channel": channel,
-                "least": ceil((opening.set_in_mm - room + channel) / _EIGHTH) * _EIGHTH,
-            },
+            {"room": max(room, 0.0), "channel": channel, "least": least},
             {"holder": opening.closing},
             Place(seam=len(draft.panels), panel=len(draft.panels) - 1),
             "Set them in by at least {least}, or take narrower bones.",

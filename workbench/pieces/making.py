@@ -104,7 +104,7 @@ class Marks:
     __pydantic_config__: ClassVar[Any] = {"extra": "forbid"}
 
 
-USUAL_SET_IN: Mapping[Closing, float] = {
+USUAL_SET_IN: Mapping[str, float] = {
     "loops": 0.375 * INCH,
     "eyelets": 0.625 * INCH,
     "side_zip": 0.375 * INCH,
@@ -122,7 +122,7 @@ class Opening:
     """Closer together within 1 1/2 in of the waist, where the pull is."""
     end_mm: float = 15.875
     """First and last one from the edge."""
-    set_in_mm: float = 9.525
+    set_in_mm: float = USUAL_SET_IN["loops"]
     """From the centre-back edge to the middle of an eyelet or the foot of a loop."""
     step_in_gap_mm: float = 254.0
     """Widest opening she wants to step in by."""
