@@ -144,17 +144,16 @@ def _judged(holds: bool) -> Cell:
 def _shell_table(rows: Sequence[WalkRow], cutting: Cutting, width: float) -> Block:
     """For every seam how much each layer's side differs from that of the shell, mm."""
     layers = list(dict.fromkeys(row.layer for row in rows))
-    at = {(row.seam, row.layer): row for row in rows}
+    at = {(row.name, row.layer): row for row in rows}
     name = 0.2 * width
     each = min((width - name) / len(layers), 34.0)
     columns = [Column(name, "Seam", "words")]
     for layer in layers:
         columns += [Column(each, f"{_layer(layer, cutting)}".capitalize(), "words")]
     cells = []
-    for seam in dict.fromkeys(row.seam for row in rows):
-        named = next(row.name for row in rows if row.seam == seam)
+    for named in dict.fromkeys(row.name for row in rows):
         line = [Cell(f"{named[0].upper()}{named[1:]}", bold=True)]
-        line += [_against(at.get((seam, layer))) for layer in layers]
+        line += [_against(at.get((named, layer))) for layer in layers]
         cells.append(line)
     title = heading("Each layer against the fashion cloth", width, "longer or shorter at the seam, in mm")
     return stack([title, table(columns, cells), space(2.5)])
