@@ -12,7 +12,7 @@ from tests.sheets.conftest import HEADING, CutJob
 from tests.sheets.test_panel_drawing import box
 from workbench.draft import seam_name
 from workbench.pieces import LAYERS, Marks, Piece
-from workbench.sheets import Drawing, PrintChoice
+from workbench.sheets import Box, Drawing, PrintChoice
 from workbench.sheets.chosen import marked_pieces
 from workbench.sheets.clear_grain import clear_grain
 from workbench.sheets.notch_marks import notch_strokes
@@ -49,9 +49,9 @@ def test_words_stand_inside_their_piece_and_clear_of_each_other(either_cut: CutJ
 @pytest.mark.parametrize("height", [-60.0, 30.0, 120.0])
 def test_what_a_piece_is_called_keeps_clear_of_a_join_and_its_rings(folded: CutJob, height: float) -> None:
     line = np.array([[-1000.0, height], [1000.0, height]])
-    ring = (20.0, height)
+    ring = Box(14.0, height - 6.0, 40.0, height + 6.0)
     for piece, drawing in drawings(folded, "fashion", joins=(line,), rings=(ring,)):
-        taken = shapely.box(ring[0] - 5.0, ring[1] - 5.0, ring[0] + 5.0, ring[1] + 5.0)
+        taken = shapely.box(ring.left, ring.bottom, ring.right, ring.top)
         for label in drawing.labels:
             if label.role == "title":
                 assert not box(label).intersects(shapely.LineString(line)), (piece.key, label.text)

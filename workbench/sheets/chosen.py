@@ -80,5 +80,11 @@ def _bone_words(mark: MarkLine, panel: int | None, bones: tuple[Bone, ...], word
 
 def piece_title(layer: Layer, piece: Piece, choice: PrintChoice) -> str:
     """The piece's name, with its layer's where several layers are printed."""
+    group = group_of(layer, piece, choice)
+    return f"{piece.name}, {group.lower()}" if group else piece.name
+
+
+def group_of(layer: Layer, piece: Piece, choice: PrintChoice) -> str:
+    """The layer a piece is listed under: none where one layer is printed, or where its own name says it."""
     alone = len(set(choice.layers)) == 1 or piece.name.startswith(layer.label)
-    return piece.name if alone else f"{piece.name}, {layer.label.lower()}"
+    return "" if alone else layer.label

@@ -10,7 +10,7 @@ import shapely
 
 from workbench.draft import Comfort, Outcome
 from workbench.pieces import Cutting
-from workbench.sheets.chosen import marked_pieces
+from workbench.sheets.chosen import group_of, marked_pieces
 from workbench.sheets.cutting_pages import cutting_pages
 from workbench.sheets.drawing import Array
 from workbench.sheets.first_page import front_pages, squares_in_front
@@ -23,8 +23,9 @@ from workbench.sheets.piece import piece_drawing, sewn_to
 from workbench.sheets.piece_words import PieceWords
 from workbench.sheets.setter import set_footers
 from workbench.sheets.sheetmap import PlacedPanel, SheetMap, sheet_map
+from workbench.sheets.spot import Box
 from workbench.sheets.squares_page import squares_page
-from workbench.sheets.tile_page import InkedPanel, SheetWords, draw_sheet, inked
+from workbench.sheets.tile_page import InkedPanel, SheetWords, draw_sheet, inked, mark_rooms
 
 TITLE = "Bodice panels"
 
@@ -115,8 +116,9 @@ def _pieces(
             marks=choice.marks,
             with_cut=choice.with_allowance,
         )
-        polygon = shapely.Polygon(placed.outline)
-        things.append(inked(piece_drawing(piece, words), placed.name, placed.dx, placed.dy, polygon))
+        drawing, polygon = piece_drawing(piece, words), shapely.Polygon(placed.outline)
+        group = group_of(layer, piece, choice)
+        things.append(inked(drawing, piece.name, placed.dx, placed.dy, polygon, group))
     return tuple(things)
 
 
@@ -126,10 +128,11 @@ def _joins(sheets: SheetMap, placed: PlacedPanel) -> tuple[Array, ...]:
     return tuple(np.array([join.start, join.end]) - move for join in sheets.joins)
 
 
-def _rings(sheets: SheetMap, placed: PlacedPanel) -> tuple[tuple[float, float], ...]:
-    """Where those joins carry their numbers."""
-    marks = (mark for join in sheets.joins for mark in join.marks())
-    return tuple((x - placed.dx, y - placed.dy) for x, y in marks)
+def _rings(sheets: SheetMap, placed: PlacedPanel) -> tuple[Box, ...]:
+    """Where those joins carry their numbers and words."""
+    dx, dy = placed.dx, placed.dy
+    rooms = (room for join in sheets.joins for room in mark_rooms(join))
+    return tuple(Box(r.left - dx, r.bottom - dy, r.right - dx, r.top - dy) for r in rooms)
 
 
 def _captions(heading: Heading) -> tuple[str, ...]:

@@ -11,7 +11,7 @@ import shapely
 from workbench.draft import Design, seam_name
 from workbench.pieces import EdgeName, Layer, MarkLine, Piece, PieceEdge
 from workbench.sheets.along import Course
-from workbench.sheets.clear_grain import clear_grain
+from workbench.sheets.clear_grain import LONG_GRAIN, clear_grain
 from workbench.sheets.drawing import Array, Drawing, Label, Role, Stroke
 from workbench.sheets.notch_marks import notch_strokes
 from workbench.sheets.piece_room import PieceRoom
@@ -21,8 +21,6 @@ from workbench.sheets.room import label_room
 _ARROW = 3.0
 _GRAIN_CLEAR = 1.2
 _SHORTEST_GRAIN = 6.0
-_LONG_GRAIN = 90.0
-"""A longer grain line may be interrupted by words; a shorter one is kept whole."""
 _FOLD_IN = 8.0
 """The fold's bracket stands so far inside it, mm."""
 _FOLD_SHARES = ((0.22, 0.78), (0.26, 0.74), (0.18, 0.82), (0.3, 0.7), (0.26, 0.82), (0.18, 0.74))
@@ -30,8 +28,6 @@ _FOLD_CLEAR = 5.0
 _BONE_END = 2.5
 """Half of the stroke across a bone's end, mm."""
 _ROLES: dict[str, Role] = {"waist": "waist", "level": "level", "bone": "bone", "tape": "tape", "fold": "fold"}
-_RING_ACROSS, _RING_UP = 14.0, 7.0
-"""A ring at a join takes so much with its number and words to either side, mm."""
 
 
 def piece_drawing(piece: Piece, words: PieceWords) -> Drawing:
@@ -58,9 +54,14 @@ def _labels(
 ) -> tuple[Label, ...]:
     """All words of the piece, the most important first: each keeps clear of those before it."""
     own = [mark.points for mark in marks] + brackets
-    if _length(piece) < _LONG_GRAIN:
+    if _length(piece) < LONG_GRAIN:
         own.append(np.array(piece.grain))
-    room = PieceRoom(piece.stitch, own, words.joins, [_around(ring) for ring in words.rings])
+    room = PieceRoom(
+        piece.stitch,
+        own,
+        words.joins,
+        [shapely.box(ring.left, ring.bottom, ring.right, ring.top) for ring in words.rings],
+    )
     title = title_block(piece, words, room)
     room.place(title)
     labels = list(title)
@@ -72,12 +73,6 @@ def _labels(
             room.place((label,))
             labels.append(label)
     return (*labels, *edge_words(piece, words, room))
-
-
-def _around(ring: tuple[float, float]) -> shapely.Polygon:
-    """What a ring at a join takes with its number and words."""
-    x, y = ring
-    return shapely.box(x - _RING_ACROSS, y - _RING_UP, x + _RING_ACROSS, y + _RING_UP)
 
 
 def _square_to(line: Array) -> Array:

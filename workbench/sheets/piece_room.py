@@ -14,7 +14,7 @@ from workbench.sheets.room import label_room
 _EDGE_CLEAR, _LINE_CLEAR, _WORD_CLEAR = 3.0, 1.6, 0.8
 """Between a block of words and the stitch line, a line drawn inside, other words; mm."""
 _STEP = 5.0
-_ACROSS = np.array([0.0, -0.12, 0.12, -0.24, 0.24, -0.36, 0.36])
+_ACROSS = np.array([0.0, *(side * 0.08 * step for step in range(1, 8) for side in (-1, 1))])
 """Places for the middle of a block beside the favoured one, as parts of the piece's width."""
 
 

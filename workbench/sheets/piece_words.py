@@ -12,6 +12,7 @@ from workbench.sheets.along import Course
 from workbench.sheets.drawing import Array, Label, Role
 from workbench.sheets.fonts import clean, fitted, text_width, wrapped
 from workbench.sheets.piece_room import Over, PieceRoom
+from workbench.sheets.spot import Box
 
 SIDES_WORDS = "right side up: left; turned over: right"
 FOLD_WORDS = "place on the fold"
@@ -24,7 +25,10 @@ _TRIES: tuple[tuple[Over, tuple[float, ...]], ...] = (
     ("lines", (1.0, 0.8, 0.6, 0.45)),
 )
 """What a block of words may lie on, and how small it is made, in the order they are tried."""
-_WIDTHS = ((62.0, 0.0), (46.0, 0.0), (34.0, 0.0), (24.0, 0.0), (120.0, 0.0), (62.0, 90.0), (120.0, 90.0))
+_WIDTHS = (
+    *((62.0, 0.0), (46.0, 0.0), (34.0, 0.0), (24.0, 0.0), (120.0, 0.0)),
+    *((62.0, 90.0), (46.0, 90.0), (36.0, 90.0), (28.0, 90.0), (120.0, 90.0)),
+)
 """Room for a block of words, mm, and the way it is turned, in the order they are tried."""
 _LONG = 100.0
 """Room in which the small print is set one behind the other."""
@@ -43,8 +47,8 @@ class PieceWords:
     """What each edge is sewn to, or which edge it is."""
     joins: tuple[Array, ...] = ()
     """Lines (2, 2) at which sheets join, in the piece's own coordinates."""
-    rings: tuple[tuple[float, float], ...] = ()
-    """Where joins carry their numbers."""
+    rings: tuple[Box, ...] = ()
+    """Where joins carry their numbers and words."""
     marks: Marks = field(default_factory=Marks)
     with_cut: bool = True
 

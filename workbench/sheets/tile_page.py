@@ -50,9 +50,13 @@ class InkedPanel:
     polygon: shapely.Polygon
     orders: tuple[tuple[LineStyle, str], ...]
     labels: tuple[Label, ...]
+    group: str = ""
+    """The layer it belongs to, where several are printed."""
 
 
-def inked(drawing: Drawing, name: str, dx: float, dy: float, outline: shapely.Polygon) -> InkedPanel:
+def inked(
+    drawing: Drawing, name: str, dx: float, dy: float, outline: shapely.Polygon, group: str = ""
+) -> InkedPanel:
     """The panel's strokes as drawing orders; a stitch line without a cut line round it is drawn unbroken."""
     alone = not any(stroke.role == "cut" for stroke in drawing.strokes)
     orders = []
@@ -61,7 +65,7 @@ def inked(drawing: Drawing, name: str, dx: float, dy: float, outline: shapely.Po
         if alone and stroke.role == "stitch":
             style = LineStyle(style.width, style.colour)
         orders.append((style, path_code(stroke.points, stroke.closed)))
-    return InkedPanel(name, dx, dy, outline, tuple(orders), drawing.labels)
+    return InkedPanel(name, dx, dy, outline, tuple(orders), drawing.labels, group)
 
 
 @dataclass(frozen=True)
@@ -143,10 +147,28 @@ def _draw_join(pen: Pen, join: Join, tile: Tile) -> None:
     """This sheet's side of a join, with its number and what to do there at both marks."""
     lays_over = tile.name == join.second
     pen.line(*join.start, *join.end, _CUT_HERE if lays_over else _LAY_HERE)
-    words = f"cut here, lay on {join.first}" if lays_over else f"lay {join.second} here"
+    words = _words_at(join)[lays_over]
     for x, y in join.marks():
         _draw_mark(pen, x, y, join.upright)
         _mark_words(pen, (x, y), join, 1.0 if lays_over else -1.0, words)
+
+
+def _words_at(join: Join) -> tuple[str, str]:
+    """What the lower sheet says at a join, and what the upper one says."""
+    return f"lay {join.second} here", f"cut here, lay on {join.first}"
+
+
+def mark_rooms(join: Join) -> Iterator[Box]:
+    """What a join's rings take with their numbers and words, on both sheets together."""
+    before, after = (text_width(words, _TINY) for words in _words_at(join))
+    for x, y in join.marks():
+        if join.upright:
+            start = _MARK_RADIUS + 2.6
+            yield Box(x - start - before, y - 4.0, x + start + after, y + 4.5)
+        else:
+            number = text_width(str(join.number), _NUMBER, bold=True)
+            reach = _MARK_RADIUS + 2.2 + number + max(before, after)
+            yield Box(x - _MARK_RADIUS, y - 5.5, x + reach, y + 5.5)
 
 
 def _draw_mark(pen: Pen, x: float, y: float, upright: bool) -> None:
@@ -198,11 +220,20 @@ def _caption_lines(tile: Tile, sheets: SheetMap, here: list[InkedPanel], words: 
     page = words.first_page + tile.number - 1
     count = "the only sheet" if len(sheets.tiles) == 1 else f"{tile.name} of {len(sheets.tiles)} sheets"
     yield f"{count} · page {page} of {words.pages}"
-    yield ", ".join(panel.name for panel in here)
+    yield _names(here)
     if words.client:
         yield words.client
     if words.invented:
         yield "figures invented for demonstration"
+
+
+def _names(here: list[InkedPanel]) -> str:
+    """What lies on a sheet, layer by layer where there are several."""
+    groups: dict[str, list[str]] = {}
+    for panel in here:
+        groups.setdefault(panel.group, []).append(panel.name)
+    said = [f"{group}: {', '.join(names)}" if group else ", ".join(names) for group, names in groups.items()]
+    return "; ".join(said)
 
 
 def _corners(edge: Box) -> Iterator[Box]:
