@@ -98,6 +98,10 @@ class PriceRow:
     name: str
     price: Decimal
     per: Literal["each", "yard", "metre", "pair", "pack"] = "each"
+    pack_count: int = 1
+    """How many are in a pack, of what is counted."""
+    pack_mm: float = 0.0
+    """Length in a pack, on a spool or a card, of what is measured; 0 where that is not known."""
 
     __pydantic_config__: ClassVar[Any] = {"extra": "forbid"}
 
@@ -118,6 +122,8 @@ class Quoting:
 
     currency: Currency = field(default_factory=Currency)
     prices: tuple[PriceRow, ...] = ()
+    not_bought: tuple[str, ...] = ()
+    """Keys of notions she has already or does without; they cost nothing, and the sheet says so."""
     hours: tuple[HoursRow, ...] = ()
     rate: Decimal = Decimal(0)
     """For an hour."""
