@@ -1,4 +1,4 @@
-"""The pieces place in the window: how it is reached, what it shows, and that it costs nothing out of sight."""
+"""The pieces place in the window: how it is reached, and that it costs nothing out of sight."""
 
 from __future__ import annotations
 

@@ -163,6 +163,8 @@ class Window(QMainWindow):
         """Turn to the open project; its form is wanted first where there is no room for comfort too."""
         if self.width() < _WIDE:
             self.deeds["comfort"].setChecked(False)
+        if self.place != "draft":
+            self.show_place("draft")
         self._turn_to(self._work)
         self.board.fit()
 
@@ -171,6 +173,7 @@ class Window(QMainWindow):
         if not self.at_work or name == self.place:
             return
         settle()
+        self._follow_draft(name == "draft")
         page = self.pieces if name == "pieces" else self._work
         if name == "pieces":
             self.pieces.setSizes(self._shared_widths())
@@ -183,6 +186,15 @@ class Window(QMainWindow):
             self.ledger.show()
         page.setFocus()
 
+    def _follow_draft(self, on: bool) -> None:
+        """Let the panes of the draft follow every edit, or spare them while another place is in sight."""
+        for pane in (self.form, self.board):
+            if on:
+                pane.show_picture(self.desk.picture)
+                self.desk.drafted.connect(pane.show_picture)
+            else:
+                self.desk.drafted.disconnect(pane.show_picture)
+
     def _shared_widths(self) -> list[int]:
         """The form is as wide in every place, so that nothing jumps when she turns from one to another."""
         form = self.form.width() if not self.form.isHidden() else _FORM_WIDTH
@@ -190,6 +202,8 @@ class Window(QMainWindow):
 
     def show_welcome(self) -> None:
         """Turn to the page before there is a project."""
+        if self.place != "draft":
+            self.show_place("draft")
         self.ledger.hide()
         self.welcome.recent.show_files([(path, path.stem) for path in self.settings.recent()])
         self._turn_to(self.welcome)

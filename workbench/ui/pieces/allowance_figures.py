@@ -22,6 +22,8 @@ _APART = 9.0
 both have room on a narrow piece."""
 _ROOM = 24.0
 """Pixels of a piece's width that one figure needs."""
+_HIGH = 70.0
+"""Pixels of a piece's height that the figures above each other need."""
 _AIM = 5.0
 
 
@@ -67,8 +69,10 @@ def figures_of(spread: Spread) -> tuple[AllowanceFigure, ...]:
 
 
 def shown(laid: LaidPiece, view: View) -> bool:
-    """Whether a piece is wide enough on the screen for its figures."""
-    return view.scale * (laid.box[2] - laid.box[0]) >= _ROOM + width_of("⅝", fonts().small)
+    """Whether a piece is large enough on the screen for its figures; those of a low one need its width."""
+    left, bottom, right, top = laid.box
+    wide, high = view.scale * (right - left), view.scale * (top - bottom)
+    return high >= _HIGH and wide >= _ROOM + width_of("⅝", fonts().small)
 
 
 def figure_at(figures: tuple[AllowanceFigure, ...], view: View, pixel: QPointF) -> AllowanceFigure | None:

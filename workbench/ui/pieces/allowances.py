@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from workbench.document import Picture, Project, set_own_allowance
 from workbench.draft import Place
-from workbench.pieces import EdgeKind, OwnAllowance
+from workbench.pieces import EdgeKind, OwnAllowance, label_of
 from workbench.ui.form.kinds import in_words
 from workbench.ui.form.section import Heading, Remark
-from workbench.ui.pieces.edges import Edge, edge_of, edge_words, kind_of
+from workbench.ui.pieces.edges import Edge, edge_of, edge_words, kind_of, place_of_edge
 from workbench.ui.pieces.figures import Left, making_figure
+from workbench.ui.pieces.layers import FROM_PANELS
 from workbench.ui.pieces.rows import LeftRow, MakingRow
 from workbench.ui.pieces.section import MakingSection
 
@@ -21,7 +22,7 @@ _KINDS: dict[EdgeKind, str] = {
     "hem": "Hem",
 }
 _BOUND = "0 is for an edge that is bound."
-_PICK = "Pick an edge of a piece on the table."
+_PICK = "Pick an edge of a piece on the table: it can differ from its kind."
 _LEFT = "Left empty: as its kind."
 
 
@@ -51,23 +52,24 @@ class OwnRow(LeftRow):
 
     @property
     def edge(self) -> Edge | None:
-        """The edge that is picked, on the layer on show; None for a fold, which has no allowance."""
+        """The edge that is picked on the layer on show; None where it can have no allowance of its own."""
         making = self._desk.project.making
         edge = edge_of(self._desk.selection, self._desk.project.design)
-        folded = making.front == "fold" and edge is not None and (edge.panel, edge.name) == (0, "left")
+        if edge is None or self._bench.layer not in FROM_PANELS:
+            return None
+        folded = making.front == "fold" and (edge.panel, edge.name) == (0, "left")
         return None if folded else edge
 
     def show_picture(self, picture: Picture) -> None:
         """Show it for the edge that is picked."""
         edge, design = self.edge, picture.project.design
+        # the field is about the edge: whoever goes into it keeps the edge picked
+        self.place = place_of_edge(edge) if edge is not None else Place(field=self.name)
         self.field.setEnabled(edge is not None)
         self.show_label(edge_words(edge, design) if edge is not None else "This edge alone")
         super().show_picture(picture)
         if not self.trouble:
             self.say(_LEFT if edge is not None else _PICK)
-
-    def on_field_focused(self) -> None:
-        """The edge stays picked while its allowance is typed."""
 
     def _stored(self, project: Project) -> float | None:
         edge = self.edge
@@ -139,4 +141,5 @@ def _bound(_picture: Picture) -> str:
 def _own_words(own: OwnAllowance, project: Project) -> str:
     """``Back 2, right edge (strength layer): 1½ in``."""
     where = edge_words(Edge(own.panel, own.edge), project.design)
-    return f"{where}, {own.layer.replace('_', ' ')}: {in_words(own.allowance_mm, project)}"
+    layer = label_of(own.layer, project.making).lower()
+    return f"{where}, {layer}: {in_words(own.allowance_mm, project)}"

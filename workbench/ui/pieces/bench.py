@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from workbench.document import Picture
-from workbench.pieces import Bone, Cutting, Layer, LayerName, bones_of, cutting_of, layer_of
+from workbench.pieces import Bone, Cutting, Layer, LayerName, bones_of, layer_of
 from workbench.ui.desk import Desk
 
 _REST_MS = 40
@@ -121,17 +121,16 @@ class Bench(QObject):
 
 
 def _cutting(picture: Picture) -> Cutting | None:
-    """All of it; None where there is no draft to cut from."""
-    outcome = picture.outcome
-    if outcome is None or outcome.draft is None:
-        return None
-    return cutting_of(outcome, picture.project.making)
+    """All of it; None where a finding stops the draft, and so the shears."""
+    return picture.cutting if picture.current else None
 
 
 def _layer(picture: Picture, name: LayerName) -> Layer | None:
-    """One layer, with the bones that are drawn on it; None where there is no draft to cut from."""
+    """One layer, with the bones that are drawn on it; None where a finding stops the draft."""
     outcome, making = picture.outcome, picture.project.making
-    if outcome is None or outcome.draft is None:
+    if outcome is None or not picture.current:
         return None
-    bones = bones_of(outcome, making)[0] if name in ("fashion", "strength") else ()
-    return layer_of(outcome, making, name, bones)
+    carrier = "strength" if making.layer("strength").made else "fashion"
+    if name != carrier:
+        return picture.layer(name)
+    return layer_of(outcome, making, name, bones_of(outcome, making)[0])

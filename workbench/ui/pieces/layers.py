@@ -21,7 +21,9 @@ from workbench.ui.pieces.rows import FIELD, CheckRow
 from workbench.ui.pieces.section import MakingSection
 
 FROM_PANELS: tuple[LayerName, ...] = ("fashion", "strength", "interfacing", "lining")
-"""Layers with a piece of each panel; the others are cut from figures of their own."""
+"""Layers with a piece of each panel."""
+_OF_PANELS: tuple[LayerName, ...] = (*FROM_PANELS, "top_facing", "hem_facing")
+"""Layers that are cut from the panels, whole or in part; the others have figures of their own."""
 _QUARTERS: tuple[QuarterName, QuarterName] = ("front", "back")
 
 
@@ -68,13 +70,10 @@ class TurnRow(FigureRow):
 
     def show_picture(self, picture: Picture) -> None:
         """Show it for layers that are cut from the panels."""
-        self.show_wanted(self._bench.layer in FROM_PANELS)
+        self.show_wanted(self._bench.layer in _OF_PANELS)
         super().show_picture(picture)
         if not self.trouble:
             self.say("Added at every joining seam; less than 0 for a layer inside.")
-
-    def on_field_focused(self) -> None:
-        """What is picked on the table stays picked."""
 
     def _stored(self, project: Project) -> float:
         return project.making.layer(self._bench.layer).turn_mm
@@ -93,7 +92,7 @@ class NetRow(CheckRow):
 
     def show_picture(self, picture: Picture) -> None:
         """Show it for layers that are cut from the panels."""
-        self.show_wanted(self._bench.layer in FROM_PANELS)
+        self.show_wanted(self._bench.layer in _OF_PANELS)
         super().show_picture(picture)
 
     def _stored(self, project: Project) -> bool:
@@ -120,7 +119,7 @@ class PanelsRow(Row):
 
     def show_picture(self, picture: Picture) -> None:
         """Buttons for as many panels as there are; those left out are not in."""
-        self.show_wanted(self._bench.layer in FROM_PANELS)
+        self.show_wanted(self._bench.layer in _OF_PANELS)
         design, choice = picture.project.design, picture.project.making.layer(self._bench.layer)
         count = (design.front if self._quarter == "front" else design.back).panel_count
         with QSignalBlocker(self._group):
@@ -162,7 +161,7 @@ class Layers(MakingSection):
         """Every row, under the name of the layer on show."""
         layer = self.bench.layer
         self._shown.show_label(label_of(layer, picture.project.making))
-        self._shown.show_wanted(layer in FROM_PANELS)
+        self._shown.show_wanted(layer in _OF_PANELS)
         super().show_rows(picture)
 
     def show_layer(self, _name: str) -> None:

@@ -107,7 +107,7 @@ class LineDelegate(QStyledItemDelegate):
     def _write(self, painter: QPainter, line: Line, box: QRect) -> None:
         places = _Places(line, box.width())
         if line.mark is not None:
-            square = QRectF(box.left() + _EDGE, box.top() + places.top + 2, _MARK, _MARK)
+            square = QRectF(box.left() + places.mark, box.top() + places.top + 2, _MARK, _MARK)
             draw_mark(painter, square, line.mark, look().ground)
         painter.setFont(places.font)
         painter.setPen(look().ink)
@@ -123,10 +123,11 @@ class _Places:
     """Where the parts of a line stand in a row of some width."""
 
     def __init__(self, line: Line, width: int) -> None:
-        self.font: QFont = fonts().strong if line.heading else fonts().body
+        self.font: QFont = fonts().strong if line.heading else fonts().small if line.indent else fonts().body
         self.top = 2 * _ABOVE if line.heading else _ABOVE
         metrics, small = QFontMetrics(self.font), QFontMetrics(fonts().small)
-        left = _EDGE + (_MARK + GRID if line.mark is not None else 0)
+        self.mark = _EDGE + (4 * GRID if line.indent else 0)
+        left = self.mark + (_MARK + GRID if line.mark is not None else 0)
         taken = metrics.horizontalAdvance(line.amount) if line.amount else 0
         room = max(width - left - _EDGE - (taken + 2 * GRID if taken else 0), 60)
         self.text = metrics.boundingRect(QRect(left, self.top, room, 1000), _WRAP, line.text)

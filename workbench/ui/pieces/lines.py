@@ -15,6 +15,8 @@ from workbench.ui.marks import Mark
 
 INCH, YARD = 25.4, 914.4
 _SPECK = 0.01
+_UNASKED = "Choose under Bones, at the left, where they are to lie."
+_BONELESS = "None can be cut as they are asked for: the sentences at the foot say why."
 _EIGHTHS = 8
 """Yard goods are cut to the eighth of a yard (common practice, no source), metres to the tenth."""
 
@@ -30,6 +32,8 @@ class Line:
     """Below, in small type."""
     mark: Mark | None = None
     heading: bool = False
+    indent: bool = False
+    """Whether it is a part of the line above."""
     place: Place | None = None
     """What lights up when the line is picked."""
     bones: tuple[Bone, ...] = ()
@@ -49,7 +53,7 @@ def text_of(title: str, lines: Sequence[Line]) -> str:
 def _plain(line: Line) -> str:
     marked = {"attend": "! ", "within": "", None: ""}.get(line.mark, "")
     parts = "\t".join(part for part in (line.text, line.amount, line.note.replace("\n", " ")) if part)
-    return f"{'' if line.heading else '  '}{marked}{parts}"
+    return f"{'' if line.heading else '    ' if line.indent else '  '}{marked}{parts}"
 
 
 # --- bones -----------------------------------------------------------------------------------
@@ -58,7 +62,7 @@ def _plain(line: Line) -> str:
 def bone_lines(cutting: Cutting, project: Project) -> tuple[Line, ...]:
     """Bones by stuff and cut length, the longest first; each group says how many and where they go."""
     if not cutting.bones:
-        return (Line("No bones", note="Choose under Bones where they are to lie."),)
+        return (Line("No bones", note=_BONELESS if project.making.boning.places else _UNASKED),)
     ordered = sorted(cutting.bones, key=lambda bone: (bone.stuff, -bone.cut_length))
     groups = [tuple(group) for _, group in groupby(ordered, key=lambda bone: (bone.stuff, bone.cut_length))]
     return (*_totals(ordered, project), *(line for group in groups for line in _group(group, project)))
@@ -81,16 +85,16 @@ def _group(bones: tuple[Bone, ...], project: Project) -> Iterator[Line]:
     yield Line(f"{length} {first.stock}", f"{count} ×", heading=True, bones=bones)
     for bone in bones:
         place = Place(panel=bone.panel)
-        yield Line(
-            _upper(bone.where), f"{bone.count} ×", _bone_note(bone, project), None, False, place, (bone,)
-        )
+        note = _bone_note(bone, project)
+        yield Line(_upper(bone.where), f"{bone.count} ×", note, place=place, bones=(bone,))
 
 
 def _bone_note(bone: Bone, project: Project) -> str:
     def say(mm: float) -> str:
         return say_with_unit(mm, project.unit, project.fraction)
 
-    lost = f"{say(bone.lost)} lost" if bone.lost > _SPECK else "nothing lost"
+    lost = f"{say(bone.lost)} lost" if not say(bone.lost).startswith("0 ") else "hardly any lost"
+    lost = lost if bone.lost > _SPECK else "nothing lost"
     shorter = f"; the next shorter is {say(bone.shorter)}" if bone.shorter > 0 else ""
     return f"Line {say(bone.stitch_length)}, {lost} by rounding down{shorter}."
 
@@ -111,12 +115,12 @@ def _notion(notion: Notion, project: Project) -> Line:
 
 
 def _amount(notion: Notion, project: Project) -> str:
-    """``22 ×``, ``5¼ yd``, ``2 × 4⅛ yd``; a single thing needs no count beside its length."""
+    """``22 ×``, ``5¼ yd``, ``4 × = 26 in``; a single thing needs no count beside its length."""
     count = f"{notion.count} ×" if notion.count is not None else ""
     if notion.length_mm is None:
         return count
     length = by_length(notion.length_mm, project)
-    return length if notion.count in (None, 1) else f"{count}, {length} in all"
+    return length if notion.count in (None, 1) else f"{count} = {length}"
 
 
 def by_length(mm: float, project: Project) -> str:
@@ -146,7 +150,10 @@ def walk_lines(cutting: Cutting, project: Project) -> tuple[Line, ...]:
         lines += [_walk(row, project, with_layer=True) for row in failing] + [_angle(row) for row in bent]
     for layer, group in groupby(cutting.walks, key=lambda row: row.layer):
         lines.append(Line(label_of(layer, project.making), "left · right", heading=True))
-        lines += [_walk(row, project, with_layer=False) for row in group]
+        for _, rows in groupby(group, key=lambda row: (row.seam, row.name)):
+            first, *parts = rows
+            lines.append(_walk(first, project))
+            lines += [_walk(row, project, part=True) for row in parts]
     if cutting.angles:
         lines.append(Line("Where seams are closed", "180° is smooth", heading=True))
         lines += [_angle(row) for row in cutting.angles]
@@ -159,16 +166,19 @@ def _verdict(pairs: int, amiss: int) -> Line:
     return Line(f"All {pairs} pairs meet", mark="within")
 
 
-def _walk(row: WalkRow, project: Project, *, with_layer: bool) -> Line:
+def _walk(row: WalkRow, project: Project, *, with_layer: bool = False, part: bool = False) -> Line:
+    """A pair of edges; a ``part`` of the seam above needs no name of its own."""
+
     def say(mm: float) -> str:
         return say_with_unit(mm, project.unit, project.fraction).removesuffix(f" {project.unit}")
 
     where = f", {label_of(row.layer, project.making).lower()}" if with_layer else ""
     return Line(
-        f"{_upper(row.name)}, {row.part}{where}",
+        _upper(row.part) if part else f"{_upper(row.name)}, {row.part}{where}",
         f"{say(row.left)} · {say(row.right)} {project.unit}",
         f"Difference {_hundredths(row.difference)} mm." if not row.holds else "",
         "within" if row.holds else "attend",
+        indent=part,
         place=Place(seam=row.seam),
     )
 

@@ -13,18 +13,20 @@ _DROP, _LEADING = 14.0, 15.0
 _BETWEEN = 6.0
 """Pixels between the words of two pieces."""
 _SMALLEST_SCALE = 0.2
+Words = tuple[tuple[str, ...], tuple[str, ...]]
+"""The lines of a name, and those of how it is cut."""
 _LEFT, _RIGHT = "her left half", "her right half: the same, turned over"
 
 
-def cut_lines(laid: LaidPiece) -> tuple[tuple[str, ...], ...]:
-    """How it is cut, in words: on as few lines as may be, and then on more."""
+def ways(laid: LaidPiece) -> tuple[Words, ...]:
+    """Its name and how it is cut: on as few lines as may be, then on more and shorter ones."""
     piece = laid.piece
-    count = f"cut {piece.count}"
-    if piece.on_fold:
-        return (piece.cut_words,), (count, "on the fold"), (count, "fold")
-    if piece.mirrored:
-        return (piece.cut_words,), (count, "left and right"), (count, "L and R")
-    return ((piece.cut_words,),)
+    count, name = f"cut {piece.count}", piece.name
+    broken = tuple(name.split())
+    if not (piece.on_fold or piece.mirrored):
+        return ((name,), (piece.cut_words,)), ((name,), (piece.cut_words,)), (broken, (piece.cut_words,))
+    long, short = ("on the fold", "fold") if piece.on_fold else ("left and right", "L and R")
+    return ((name,), (piece.cut_words,)), ((name,), (count, long)), (broken, (count, short))
 
 
 def paint_names(painter: QPainter, spread: Spread, view: View) -> None:
@@ -38,18 +40,16 @@ def paint_names(painter: QPainter, spread: Spread, view: View) -> None:
         _halves(painter, spread, view)
 
 
-def _manner(laid: LaidPiece, manner: int) -> tuple[str, ...]:
-    ways = cut_lines(laid)
-    return ways[min(manner, len(ways) - 1)]
-
-
 def _fits(spread: Spread, view: View, manner: int) -> bool:
     """Whether no piece's words run into those of the next."""
     reach = None
     for laid in spread.pieces:
         middle = view.x(0.5 * (laid.box[0] + laid.box[2]))
-        words = (laid.piece.name, *_manner(laid, manner))
-        half = 0.5 * max(width_of(line, fonts().small) for line in words)
+        name, cut = ways(laid)[manner]
+        half = 0.5 * max(
+            *(width_of(line, fonts().strong) for line in name),
+            *(width_of(line, fonts().small) for line in cut),
+        )
         if reach is not None and middle - half < reach + _BETWEEN:
             return False
         reach = middle + half
@@ -58,13 +58,10 @@ def _fits(spread: Spread, view: View, manner: int) -> bool:
 
 def _write(painter: QPainter, laid: LaidPiece, view: View, manner: int) -> None:
     x, y = view.x(0.5 * (laid.box[0] + laid.box[2])), view.y(laid.box[1]) + _DROP
-    name = fonts().strong
-    room = view.scale * (laid.box[2] - laid.box[0])
-    if width_of(laid.piece.name, name) > room:
-        name = fonts().small
-    _on_paper(painter, laid.piece.name, x, y, name, soft=False)
-    for number, words in enumerate(_manner(laid, manner), 1):
-        _on_paper(painter, words, x, y + number * _LEADING, fonts().small, soft=True)
+    name, cut = ways(laid)[manner]
+    for number, words in enumerate((*name, *cut)):
+        font = fonts().strong if number < len(name) else fonts().small
+        _on_paper(painter, words, x, y + number * _LEADING, font, soft=number >= len(name))
 
 
 def _halves(painter: QPainter, spread: Spread, view: View) -> None:

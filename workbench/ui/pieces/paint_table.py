@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QTransform
 
+from workbench.body import LevelName
 from workbench.draft import Place
 from workbench.pieces import Bone
 from workbench.ui.board.lettering import put
@@ -24,6 +25,8 @@ GUTTER = 104.0
 """Pixels at the left in which the names of the levels stand."""
 _LABEL = 12.0
 _ARROW = 5.0
+_NAME_ROOM = 15.0
+"""Pixels from one level's name to the next."""
 
 
 @dataclass(frozen=True)
@@ -87,9 +90,19 @@ def _gutter(painter: QPainter, shown_now: Shown) -> None:
     upright(painter, GUTTER, 0, height, look().hairline)
     _guides(painter, shown_now, GUTTER)
     chosen = shown_now.place.level if shown_now.place is not None else None
-    for name, label, walk in shown_now.spread.levels:
+    for name, label, y in readable(shown_now.spread, shown_now.view):
         painter.setPen(look().selected if name == chosen else look().ink)
-        put(painter, label, _LABEL, shown_now.view.y(walk) - 9, fonts().strong)
+        put(painter, label, _LABEL, y - 9, fonts().strong)
+
+
+def readable(spread: Spread, view: View) -> list[tuple[LevelName, str, float]]:
+    """The levels whose names have room, each with its pixel; the waist has it first."""
+    free: list[tuple[LevelName, str, float]] = []
+    for name, label, walk in sorted(spread.levels, key=lambda level: level[0] != "waist"):
+        y = view.y(walk)
+        if all(abs(y - other) >= _NAME_ROOM for _, _, other in free):
+            free.append((name, label, y))
+    return free
 
 
 def _other_half(painter: QPainter, spread: Spread) -> None:
