@@ -53,6 +53,7 @@ def test_all_its_findings_and_cautions_are_there(pane: ComfortPane, desk: Desk) 
     draw_in(desk, 5)
     comfort = desk.picture.comfort
     assert comfort is not None
+    pane.show_findings()
     rows = [row for row in pane.findings.findChildren(FindingRow) if not row.isHidden()]
     assert [row.finding for row in rows] == list(comfort.findings)
     words = " ".join(label.text() for label in pane.findChildren(type(pane.most)))
@@ -62,6 +63,7 @@ def test_all_its_findings_and_cautions_are_there(pane: ComfortPane, desk: Desk) 
 
 def test_a_click_on_a_finding_lights_up_its_level(pane: ComfortPane, desk: Desk) -> None:
     draw_in(desk, 5)
+    pane.show_findings()
     row = pane.findings.first_row()
     assert row is not None
     QTest.mouseClick(row, Qt.MouseButton.LeftButton)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QAction, QShowEvent
 from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
@@ -16,6 +16,7 @@ from workbench.ui.head import Head
 from workbench.ui.look import GRID, fonts
 
 WIDTH = 80 * GRID
+_RESTING_MS = 60
 _WAITING = "Comfort is judged as soon as the bodice can be worked out from the measurements."
 
 
@@ -48,6 +49,10 @@ class ComfortPane(QWidget):
         self.head.shut.clicked.connect(shown.trigger)
         self.take.clicked.connect(take_most.trigger)
         self.findings.chosen.connect(self.on_chosen)
+        self._resting = QTimer(self)
+        self._resting.setSingleShot(True)
+        self._resting.setInterval(_RESTING_MS)
+        self._resting.timeout.connect(self.show_findings)
         desk.drafted.connect(self.show_picture)
 
     def _arranged(self) -> QWidget:
@@ -74,17 +79,29 @@ class ComfortPane(QWidget):
         """Catch up with what was drafted while the pane was hidden."""
         super().showEvent(event)
         self.show_picture(self._desk.picture)
+        self.show_findings()
 
     def show_picture(self, picture: Picture) -> None:
         """Show the comfort of a picture; nothing is worked out while the pane is hidden."""
         if not self.isVisible():
             return
         self.picture.show_picture(picture)
-        project, comfort = picture.project, picture.comfort
+        comfort = picture.comfort
         self.take.setEnabled(comfort is not None)
         most = _WAITING if comfort is None else _most(picture, comfort.largest_reduction)
         if most != self.most.text():
             self.most.setText(most)
+        self._resting.start()
+
+    def show_findings(self) -> None:
+        """Show the findings of the picture on the desk.
+
+        The heaviest stands in the foot at once. The whole list waits until the hand rests:
+        breaking every sentence into lines again at each step of a drag would be felt.
+        """
+        self._resting.stop()
+        picture = self._desk.picture
+        project, comfort = picture.project, picture.comfort
         findings = comfort.findings if comfort else ()
         texts = [finding.text(project.unit, project.fraction) for finding in findings]
         self._found.setVisible(bool(findings))
