@@ -6,7 +6,7 @@ reportlab is brought in on first use only: it would add 58 ms to every start of 
 from __future__ import annotations
 
 import unicodedata
-from functools import cache
+from functools import cache, lru_cache
 
 from workbench.resources import resource
 
@@ -29,9 +29,15 @@ def font(bold: bool = False) -> str:
 
 def text_width(text: str, size: float, bold: bool = False) -> float:
     """mm that a line takes at a size in mm."""
+    return size * _width_of_one(text, bold)
+
+
+@lru_cache(maxsize=8192)
+def _width_of_one(text: str, bold: bool) -> float:
+    """Width at a size of 1: words are tried again and again at other sizes and in other rooms."""
     from reportlab.pdfbase.pdfmetrics import stringWidth
 
-    return float(stringWidth(text, font(bold), size))
+    return float(stringWidth(text, font(bold), 1.0))
 
 
 def clean(text: str) -> str:

@@ -39,7 +39,7 @@ class PieceRoom:
         self._lines = shapely.union_all([shapely.LineString(line) for line in lines])
         shapely.prepare(self._lines)
         self._joins = shapely.union_all([shapely.LineString(line) for line in joins])
-        self._taken: list[shapely.Polygon] = list(kept)
+        self._taken: list[shapely.Polygon] = [room for room in kept if self._shape.intersects(room)]
 
     @property
     def taken(self) -> list[shapely.Polygon]:
@@ -57,8 +57,10 @@ class PieceRoom:
             return False
         if not over_lines and (self._lines.intersects(room) or self._joins.intersects(room)):
             return False
-        wide = room.buffer(_WORD_CLEAR, join_style="mitre") if self._taken else room
-        return not any(wide.intersects(taken) for taken in self._taken)
+        if not self._taken:
+            return True
+        wide = room.buffer(_WORD_CLEAR, join_style="mitre")
+        return not bool(shapely.intersects(np.array(self._taken), wide).any())
 
     def spot(
         self, width: float, height: float, favoured: tuple[float, float], over: Over = "nothing"
