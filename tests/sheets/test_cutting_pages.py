@@ -17,7 +17,8 @@ from workbench.pieces import Boning, Cutting, LayerChoice, Making, Opening, Walk
 from workbench.sheets import Heading, PrintChoice, placements, print_pdf, sheet_map
 from workbench.sheets.layer_sheet import allowances_of
 from workbench.sheets.notion_list import by_the_yard
-from workbench.sheets.walk_sheet import alike, differing
+from workbench.sheets.walk_judged import differing
+from workbench.sheets.walk_sheet import alike
 
 
 def front_texts(cut: CutJob, **choice: object) -> list[str]:
