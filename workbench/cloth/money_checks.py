@@ -16,7 +16,7 @@ from workbench.cloth.money import (
     finer_than_kept,
     say_price,
 )
-from workbench.cloth.records import Currency, PriceRow, Quoting
+from workbench.cloth.records import Currency, HoursRow, PriceRow, Quoting
 
 MOST_DECIMALS = 4
 MOST_HOURS = Decimal(1000)
@@ -62,7 +62,8 @@ def quoting_problems(quoting: Quoting) -> Faults:
     currency = list(_currency(quoting.currency))
     yield from currency
     yield from price_problems(quoting.prices)
-    yield from _hours(quoting)
+    yield from _not_bought(quoting.not_bought)
+    yield from _hours(quoting.hours)
     yield from _amount(("rate",), "The rate for an hour", quoting.rate, LARGEST_AMOUNT)
     for key, (name, most) in PERCENT_MOST.items():
         yield from _percent((key,), name, getattr(quoting, key), most)
@@ -121,8 +122,17 @@ def _called(row: PriceRow) -> str:
     return f"“{name[:60]}”"
 
 
-def _hours(quoting: Quoting) -> Faults:
-    for number, row in enumerate(quoting.hours):
+def _not_bought(keys: Sequence[str]) -> Faults:
+    if len(keys) > MOST_ROWS:
+        yield Amiss(("not_bought",), "The list of what is not bought", f"has more than {MOST_ROWS} lines")
+    for number, key in enumerate(keys[:MOST_ROWS]):
+        yield from _text(("not_bought", number), "A key of what is not bought", key, NAME_MOST)
+
+
+def _hours(rows: Sequence[HoursRow]) -> Faults:
+    if len(rows) > MOST_ROWS:
+        yield Amiss(("hours",), "The list of hours", f"has more than {MOST_ROWS} lines")
+    for number, row in enumerate(rows[:MOST_ROWS]):
         place = ("hours", number)
         called = f"“{row.step.strip()[:60] or 'a step without a name'}”"
         yield from _text((*place, "step"), f"The name of {called}", row.step, NAME_MOST)
