@@ -8,10 +8,11 @@ from typing import Any
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLineEdit
 from pytestqt.qtbot import QtBot
 
 from tests.ui.conftest import bodice
-from workbench.document import Session, new_project
+from workbench.document import Session, new_project, set_measurement
 from workbench.draft import Place
 from workbench.ui.settings import Settings
 from workbench.ui.window import Window
@@ -27,6 +28,10 @@ def window(qtbot: QtBot, dressed: None, settings: Settings, answers: Any) -> Win
     return window
 
 
+def place_of(window: Window) -> str:
+    return window.place
+
+
 def let_go(window: Window) -> None:
     """A test may leave unsaved work behind."""
     window.desk.session.mark_saved(Path("nowhere.bodice"))
@@ -34,21 +39,21 @@ def let_go(window: Window) -> None:
 
 def test_a_key_turns_to_the_pieces_and_another_back(window: Window) -> None:
     QTest.keyClick(window, Qt.Key.Key_2, Qt.KeyboardModifier.ControlModifier)
-    assert window.place == "pieces"
+    assert place_of(window) == "pieces"
     assert window.pieces.isVisible()
     QTest.keyClick(window, Qt.Key.Key_1, Qt.KeyboardModifier.ControlModifier)
-    assert window.place == "draft"
+    assert place_of(window) == "draft"
     assert window.board.isVisible()
 
 
 def test_so_does_a_click_in_the_corner(window: Window) -> None:
     QTest.mouseClick(window.places.choice.button("pieces"), Qt.MouseButton.LeftButton)
-    assert window.place == "pieces"
+    assert place_of(window) == "pieces"
     assert window.places.choice.value == "pieces"
 
 
 def test_nothing_is_cut_before_the_place_is_turned_to(window: Window) -> None:
-    assert window._pieces is None
+    assert not window.turning.pieces_made
 
 
 def test_out_of_sight_nothing_is_worked_out(window: Window) -> None:
@@ -71,7 +76,7 @@ def test_a_panel_picked_on_the_table_is_picked_in_the_draft(window: Window) -> N
 def test_a_finding_about_a_measurement_turns_back_to_the_draft(window: Window) -> None:
     window.deeds["pieces"].trigger()
     window.desk.select(Place(field="measurements.waist_girth"))
-    assert window.place == "draft"
+    assert place_of(window) == "draft"
 
 
 def test_the_welcome_page_has_no_places(window: Window) -> None:
@@ -84,3 +89,98 @@ def test_with_nothing_measured_it_says_what_is_missing(window: Window) -> None:
     window.deeds["pieces"].trigger()
     assert window.pieces.bench.cutting is None
     assert "Waist" in window.pieces.foot.row.accessibleName()
+
+
+def test_the_toolbar_has_what_belongs_to_the_place(window: Window) -> None:
+    draft = [action.text() for action in window.tools.actions()]
+    window.deeds["pieces"].trigger()
+    pieces = window.tools.actions()
+    assert window.deeds["lists"] in pieces
+    assert window.deeds["ledger"] not in pieces
+    window.deeds["draft"].trigger()
+    assert [action.text() for action in window.tools.actions()] == draft
+
+
+@pytest.mark.parametrize("place", ["draft", "pieces"])
+def test_no_tool_of_a_place_is_cut_off_on_a_small_laptop(window: Window, qtbot: QtBot, place: str) -> None:
+    window.deeds[place].trigger()
+    right = max(
+        button.mapTo(window, button.rect().topRight()).x()
+        for action in window.tools.actions()
+        if (button := window.tools.widgetForAction(action)) is not None
+    )
+    assert right < 1280
+    corner = window.places.mapTo(window, window.places.rect().topRight()).x()
+    assert corner < max(window.width(), 1280)
+
+
+def test_actions_of_another_place_are_off(window: Window) -> None:
+    assert window.deeds["ledger"].isEnabled()
+    assert not window.deeds["halves"].isEnabled()
+    window.deeds["pieces"].trigger()
+    assert not window.deeds["ledger"].isEnabled()
+    assert window.deeds["halves"].isEnabled()
+
+
+def test_the_ledger_stays_with_the_draft(window: Window) -> None:
+    window.deeds["ledger"].trigger()
+    window.deeds["pieces"].trigger()
+    assert not window.ledger.isVisible()
+    window.deeds["draft"].trigger()
+    assert window.ledger.isVisible()
+
+
+def test_the_form_is_as_wide_in_every_place(window: Window) -> None:
+    window.deeds["pieces"].trigger()
+    assert abs(window.pieces.form.width() - window.form.width()) <= 2
+
+
+def test_what_is_still_being_typed_is_handed_in_before_the_place_changes(window: Window) -> None:
+    window.activateWindow()
+    field = next(edit for edit in window.form.findChildren(QLineEdit) if edit.accessibleName() == "Waist")
+    field.setFocus()
+    field.selectAll()
+    QTest.keyClicks(field, "27 1/2")
+    window.deeds["pieces"].trigger()
+    assert window.desk.project.measurements["waist_girth"].typed == "27 1/2"
+
+
+def test_the_draft_catches_up_when_it_is_turned_to_again(window: Window) -> None:
+    window.deeds["pieces"].trigger()
+    window.desk.apply("Waist", set_measurement(window.desk.project, "waist_girth", "27"))
+    window.desk.now()
+    window.deeds["draft"].trigger()
+    assert window.board.canvas._picture is window.desk.picture
+    window.desk.apply("Waist", set_measurement(window.desk.project, "waist_girth", "28 1/2"))
+    window.desk.now()
+    assert window.board.canvas._picture is window.desk.picture
+
+
+def test_another_project_begins_in_the_draft(window: Window) -> None:
+    window.deeds["pieces"].trigger()
+    window.files.put(bodice("over_bust"), None)
+    assert place_of(window) == "draft"
+    assert window.board.canvas._picture is window.desk.picture
+
+
+def test_fit_is_for_the_place_in_sight(window: Window) -> None:
+    window.deeds["pieces"].trigger()
+    sight = window.pieces.table.sight
+    fitted = sight.view
+    sight.show_view(fitted.panned(50, 50))
+    window.deeds["fit"].trigger()
+    assert sight.view == fitted
+
+
+def test_the_lists_can_be_put_away_and_that_is_remembered(
+    qtbot: QtBot, window: Window, settings: Settings
+) -> None:
+    window.deeds["pieces"].trigger()
+    window.deeds["lists"].trigger()
+    assert window.pieces.lists.isHidden()
+    let_go(window)
+    window.close()
+    again = Window(Settings(settings.path))
+    qtbot.addWidget(again)
+    assert not again.deeds["lists"].isChecked()
+    assert again.pieces.lists.isHidden()

@@ -13,19 +13,20 @@ from PySide6.QtWidgets import QDockWidget, QMainWindow, QSplitter, QStackedWidge
 from workbench.document import Picture, Session, new_project
 from workbench.draft import Place
 from workbench.sheets import Layout
-from workbench.ui.actions import PLACES, Actions, Menus, PlaceName, Tools, UndoKeys
+from workbench.ui.actions import Actions, Menus, PlaceName, Tools, UndoKeys
 from workbench.ui.asking import Asking
 from workbench.ui.board import Board
 from workbench.ui.comfort_pane import ComfortPane
 from workbench.ui.desk import Desk
 from workbench.ui.errands import Errands
-from workbench.ui.files import Files, settle
+from workbench.ui.files import Files
 from workbench.ui.form import Form
 from workbench.ui.head import Head
 from workbench.ui.look import GRID
 from workbench.ui.places import Places
 from workbench.ui.sentence import Foot
 from workbench.ui.settings import Settings
+from workbench.ui.turning import Turning
 from workbench.ui.welcome import Welcome, demo_title
 
 if TYPE_CHECKING:
@@ -58,40 +59,31 @@ class Window(QMainWindow):
         self.places = Places(self.deeds)
         self._demos = tuple(demos)
         self._welcome: Welcome | None = None
-        self._pieces: PiecesPlace | None = None
-        self._begun = self._ledger_waits = False
+        self._begun = False
         self.form, self.board, self.foot = Form(self.desk), Board(self.desk), Foot(self.desk)
         self.comfort = ComfortPane(self.desk, self.deeds["take_most"], self.deeds["comfort"])
         self.ledger = self._ledger_dock()
         self._undo_keys = UndoKeys(self)
         self._errands = Errands(self)
         self._assemble()
+        self.turning = Turning(self)
         self._connect()
         self._restore()
 
     @property
     def at_work(self) -> bool:
         """Whether a project is open, as opposed to the welcome page."""
-        return self._begun and self._pages.currentWidget() in (self._work, self._pieces)
+        return self._begun and self.turning.is_place(self.pages.currentWidget())
 
     @property
     def place(self) -> PlaceName:
         """The place in sight, or the one that an open project begins in."""
-        return (
-            "pieces" if self._pieces is not None and self._pages.currentWidget() is self._pieces else "draft"
-        )
+        return self.turning.place
 
     @property
     def pieces(self) -> PiecesPlace:
-        """The pieces place, made when it is first turned to: the start need not wait for it."""
-        if self._pieces is None:
-            from workbench.ui.pieces import PiecesPlace
-
-            self._pieces = PiecesPlace(self.desk)
-            self._pieces.set_halves(self.deeds["halves"].isChecked())
-            self._pieces.set_lists_shown(self.deeds["lists"].isChecked())
-            self._pages.addWidget(self._pieces)
-        return self._pieces
+        """The pieces place, made when it is first turned to."""
+        return self.turning.pieces
 
     @property
     def welcome(self) -> Welcome:
@@ -102,7 +94,7 @@ class Window(QMainWindow):
             self._welcome.open_chosen.connect(self.files.open)
             self._welcome.recent.picked.connect(self.files.open_path)
             self._welcome.demos.picked.connect(self.files.open_demo)
-            self._pages.addWidget(self._welcome)
+            self.pages.addWidget(self._welcome)
         return self._welcome
 
     def _assemble(self) -> None:
@@ -112,17 +104,17 @@ class Window(QMainWindow):
         column.setSpacing(0)
         column.addWidget(self.board, 1)
         column.addWidget(self.foot)
-        self._work = QSplitter(Qt.Orientation.Horizontal)
-        self._work.setHandleWidth(1)
-        self._work.setChildrenCollapsible(False)
+        self.work = QSplitter(Qt.Orientation.Horizontal)
+        self.work.setHandleWidth(1)
+        self.work.setChildrenCollapsible(False)
         for pane in (self.form, self.comfort, right):
-            self._work.addWidget(pane)
-        self._work.setStretchFactor(2, 1)
-        self._work.setSizes([_FORM_WIDTH, _FORM_WIDTH, _USUAL[0] - _FORM_WIDTH])
+            self.work.addWidget(pane)
+        self.work.setStretchFactor(2, 1)
+        self.work.setSizes([_FORM_WIDTH, _FORM_WIDTH, _USUAL[0] - _FORM_WIDTH])
         self.comfort.hide()
-        self._pages = QStackedWidget()
-        self._pages.addWidget(self._work)
-        self.setCentralWidget(self._pages)
+        self.pages = QStackedWidget()
+        self.pages.addWidget(self.work)
+        self.setCentralWidget(self.pages)
         self.setMinimumSize(*_SMALLEST)
         # a menu bar that the system shows elsewhere would leave no corner for the places
         self.menuBar().setNativeMenuBar(False)
@@ -142,11 +134,6 @@ class Window(QMainWindow):
         deeds = self.deeds
         deeds["grid"].toggled.connect(self.board.set_grid)
         deeds["allowance"].toggled.connect(self.board.set_allowance_shown)
-        deeds["halves"].toggled.connect(self.on_halves)
-        deeds["lists"].toggled.connect(self.on_lists)
-        deeds["fit"].triggered.connect(self.on_fit)
-        for name in PLACES:
-            deeds[name].triggered.connect(self.on_place)
         deeds["quit"].triggered.connect(self.close)
         deeds["comfort"].toggled.connect(self.show_side)
         deeds["ledger"].toggled.connect(self.ledger.setVisible)
@@ -163,54 +150,21 @@ class Window(QMainWindow):
         """Turn to the open project; its form is wanted first where there is no room for comfort too."""
         if self.width() < _WIDE:
             self.deeds["comfort"].setChecked(False)
-        if self.place != "draft":
-            self.show_place("draft")
-        self._turn_to(self._work)
+        self.turning.show_place("draft")
+        self.turn_to(self.work)
         self.board.fit()
-
-    def show_place(self, name: PlaceName) -> None:
-        """Turn the open project to another place; what is still being typed is handed in first."""
-        if not self.at_work or name == self.place:
-            return
-        settle()
-        self._follow_draft(name == "draft")
-        page = self.pieces if name == "pieces" else self._work
-        if name == "pieces":
-            self.pieces.setSizes(self._shared_widths())
-            ledger = self.ledger.isVisible()
-            self.ledger.hide()
-            self._ledger_waits = ledger
-        self._turn_to(page)
-        if name == "draft" and self._ledger_waits:
-            self._ledger_waits = False
-            self.ledger.show()
-        page.setFocus()
-
-    def _follow_draft(self, on: bool) -> None:
-        """Let the panes of the draft follow every edit, or spare them while another place is in sight."""
-        for pane in (self.form, self.board):
-            if on:
-                pane.show_picture(self.desk.picture)
-                self.desk.drafted.connect(pane.show_picture)
-            else:
-                self.desk.drafted.disconnect(pane.show_picture)
-
-    def _shared_widths(self) -> list[int]:
-        """The form is as wide in every place, so that nothing jumps when she turns from one to another."""
-        form = self.form.width() if not self.form.isHidden() else _FORM_WIDTH
-        return [form, self.width() - form]
 
     def show_welcome(self) -> None:
         """Turn to the page before there is a project."""
-        if self.place != "draft":
-            self.show_place("draft")
+        self.turning.show_place("draft")
         self.ledger.hide()
         self.welcome.recent.show_files([(path, path.stem) for path in self.settings.recent()])
-        self._turn_to(self.welcome)
+        self.turn_to(self.welcome)
 
-    def _turn_to(self, page: QWidget) -> None:
+    def turn_to(self, page: QWidget) -> None:
+        """Put a page in sight, with the tools and actions that belong to it."""
         self._begun = True
-        self._pages.setCurrentWidget(page)
+        self.pages.setCurrentWidget(page)
         if not self.at_work:
             page.setFocus()
         self.tools.show_place(self.place)
@@ -254,7 +208,7 @@ class Window(QMainWindow):
         if place is None or place != Place(field=place.field) or place.field is None or not self.at_work:
             return
         if self.place == "pieces" and not self.pieces.has(place.field):
-            self.show_place("draft")
+            self.turning.show_place("draft")
         if self.place == "draft" and self.form.isHidden():
             self.deeds["comfort"].setChecked(False)
 
@@ -265,35 +219,12 @@ class Window(QMainWindow):
             from workbench.ui.form import LedgerTable
 
             self.ledger.setWidget(LedgerTable(self.desk))
-        if self._ledger_waits:
+        if self.turning.ledger_waits:
             return
         action = self.deeds["ledger"]
         blocked = action.blockSignals(True)
         action.setChecked(not self.ledger.isHidden())
         action.blockSignals(blocked)
-
-    # --- what she does -------------------------------------------------------------------
-
-    def on_place(self) -> None:
-        """Turn to the place whose action is checked."""
-        self.show_place(next(name for name in PLACES if self.deeds[name].isChecked()))
-
-    def on_fit(self) -> None:
-        """Show all of the drawing in the place in sight."""
-        if self.place == "pieces":
-            self.pieces.fit()
-        else:
-            self.board.fit()
-
-    def on_halves(self, on: bool) -> None:
-        """Show or hide the other half of the pieces."""
-        if self._pieces is not None:
-            self._pieces.set_halves(on)
-
-    def on_lists(self, on: bool) -> None:
-        """Show or hide the lists of the pieces place."""
-        if self._pieces is not None:
-            self._pieces.set_lists_shown(on)
 
     # --- state and events ------------------------------------------------------------------
 
@@ -301,7 +232,7 @@ class Window(QMainWindow):
         kept, deeds = self.settings, self.deeds
         self.resize(QSize(*_USUAL).boundedTo(self.screen().availableSize()))
         self.restoreGeometry(kept.bytes_of("geometry"))
-        self._work.restoreState(kept.bytes_of("work"))
+        self.work.restoreState(kept.bytes_of("work"))
         self.restoreState(kept.bytes_of("panes"))
         layout = kept.word("layout", LAYOUTS)
         deeds[layout].setChecked(True)
@@ -321,9 +252,11 @@ class Window(QMainWindow):
         self.show_session()
 
     def _keep(self) -> None:
+        if self.turning.ledger_waits:
+            self.turning.show_place("draft")  # with the ledger open, as it is to come back
         kept = self.settings
         kept.keep_bytes("geometry", self.saveGeometry())
-        kept.keep_bytes("work", self._work.saveState())
+        kept.keep_bytes("work", self.work.saveState())
         kept.keep_bytes("panes", self.saveState())
         kept.keep_word("layout", next(name for name in LAYOUTS if self.deeds[name].isChecked()))
         for name in ("grid", "allowance"):

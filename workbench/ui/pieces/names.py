@@ -13,6 +13,7 @@ _DROP, _LEADING = 14.0, 15.0
 _BETWEEN = 6.0
 """Pixels between the words of two pieces."""
 _SMALLEST_SCALE = 0.2
+_MANNERS = 4
 Words = tuple[tuple[str, ...], tuple[str, ...]]
 """The lines of a name, and those of how it is cut."""
 _LEFT, _RIGHT = "her left half", "her right half: the same, turned over"
@@ -23,19 +24,20 @@ def ways(laid: LaidPiece) -> tuple[Words, ...]:
     piece = laid.piece
     count, name = f"cut {piece.count}", piece.name
     broken = tuple(name.split())
+    least: Words = (broken[-1:], (count,))
     if not (piece.on_fold or piece.mirrored):
-        return ((name,), (piece.cut_words,)), ((name,), (piece.cut_words,)), (broken, (piece.cut_words,))
+        return ((name,), (count,)), ((name,), (count,)), (broken, (count,)), least
     long, short = ("on the fold", "fold") if piece.on_fold else ("left and right", "L and R")
-    return ((name,), (piece.cut_words,)), ((name,), (count, long)), (broken, (count, short))
+    return ((name,), (piece.cut_words,)), ((name,), (count, long)), (broken, (count, short)), least
 
 
 def paint_names(painter: QPainter, spread: Spread, view: View) -> None:
-    """Under each piece its name and how it is cut; all in one manner, the widest that fits."""
+    """Under each piece its name and how it is cut; all in one manner, the fullest that fits."""
     if view.scale < _SMALLEST_SCALE or not spread.pieces:
         return
-    manner = next((m for m in range(3) if _fits(spread, view, m)), 2)
-    for laid in spread.pieces:
-        _write(painter, laid, view, manner)
+    fitting = [manner for manner in range(_MANNERS) if _fits(spread, view, manner)]
+    for laid in spread.pieces if fitting else ():
+        _write(painter, laid, view, fitting[0])
     if spread.halves:
         _halves(painter, spread, view)
 
