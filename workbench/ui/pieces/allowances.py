@@ -7,6 +7,7 @@ from workbench.draft import Place
 from workbench.pieces import EdgeKind, OwnAllowance, label_of
 from workbench.ui.form.kinds import in_words
 from workbench.ui.form.section import Heading, Remark
+from workbench.ui.marks import Mark
 from workbench.ui.pieces.edges import Edge, edge_of, edge_words, kind_of, place_of_edge
 from workbench.ui.pieces.figures import Left, making_figure
 from workbench.ui.pieces.layers import FROM_PANELS
@@ -68,8 +69,10 @@ class OwnRow(LeftRow):
         self.field.setEnabled(edge is not None)
         self.show_label(edge_words(edge, design) if edge is not None else "This edge alone")
         super().show_picture(picture)
-        if not self.trouble:
-            self.say(_LEFT if edge is not None else _PICK)
+
+    def remark(self, picture: Picture) -> tuple[str, Mark | None]:
+        """What an empty field means, or what there has to be picked first."""
+        return (_LEFT if self.edge is not None else _PICK), None
 
     def _stored(self, project: Project) -> float | None:
         edge = self.edge

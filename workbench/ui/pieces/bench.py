@@ -11,7 +11,8 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from workbench.document import Picture
+from workbench.document import Picture, Project
+from workbench.draft import Outcome
 from workbench.pieces import Bone, Cutting, Layer, LayerName, bones_of, layer_of
 from workbench.ui.desk import Desk
 
@@ -53,6 +54,8 @@ class Bench(QObject):
         self._desk = desk
         self._layer: LayerName = "fashion"
         self._bones: tuple[Bone, ...] = ()
+        self._drawn: tuple[Bone, ...] = ()
+        self._hung_on: tuple[object, ...] = ()
         self._in_sight = False
         self._worked: Worked | None = None
         self._rest = QTimer(self)
@@ -117,20 +120,31 @@ class Bench(QObject):
             self.worked_out.emit(self._worked)
 
     def _lay(self, picture: Picture) -> None:
-        self.laid.emit(Laid(picture, self._layer, _layer(picture, self._layer)))
+        self.laid.emit(Laid(picture, self._layer, self._cut(picture)))
+
+    def _cut(self, picture: Picture) -> Layer | None:
+        """The layer on show with the bones that are drawn on it; None where a finding stops the draft."""
+        outcome, making = picture.outcome, picture.project.making
+        if outcome is None or not picture.current:
+            return None
+        carrier = "strength" if making.layer("strength").made else "fashion"
+        if self._layer != carrier:
+            return picture.layer(self._layer)
+        return layer_of(outcome, making, self._layer, self._bones_drawn(outcome, picture.project))
+
+    def _bones_drawn(self, outcome: Outcome, project: Project) -> tuple[Bone, ...]:
+        """The bones, worked out anew only where something has changed that they hang on."""
+        making = project.making
+        hung_on = (
+            *(project.measurements, project.design),
+            *(making.boning, making.opening, making.front, making.busk_mm),
+        )
+        if hung_on != self._hung_on:
+            self._hung_on = hung_on
+            self._drawn = bones_of(outcome, making)[0]
+        return self._drawn
 
 
 def _cutting(picture: Picture) -> Cutting | None:
     """All of it; None where a finding stops the draft, and so the shears."""
     return picture.cutting if picture.current else None
-
-
-def _layer(picture: Picture, name: LayerName) -> Layer | None:
-    """One layer, with the bones that are drawn on it; None where a finding stops the draft."""
-    outcome, making = picture.outcome, picture.project.making
-    if outcome is None or not picture.current:
-        return None
-    carrier = "strength" if making.layer("strength").made else "fashion"
-    if name != carrier:
-        return picture.layer(name)
-    return layer_of(outcome, making, name, bones_of(outcome, making)[0])

@@ -15,6 +15,7 @@ from workbench.ui.form.figures import Stored
 from workbench.ui.form.row import EDGE, Row
 from workbench.ui.form.section import Heading
 from workbench.ui.look import GRID
+from workbench.ui.marks import Mark
 from workbench.ui.pieces.bench import Bench
 from workbench.ui.pieces.figures import HairKind
 from workbench.ui.pieces.rows import FIELD, CheckRow
@@ -72,8 +73,10 @@ class TurnRow(FigureRow):
         """Show it for layers that are cut from the panels."""
         self.show_wanted(self._bench.layer in _OF_PANELS)
         super().show_picture(picture)
-        if not self.trouble:
-            self.say("Added at every joining seam; less than 0 for a layer inside.")
+
+    def remark(self, picture: Picture) -> tuple[str, Mark | None]:
+        """Where it goes."""
+        return "Added at every joining seam; less than 0 for a layer inside.", None
 
     def _stored(self, project: Project) -> float:
         return project.making.layer(self._bench.layer).turn_mm

@@ -117,11 +117,16 @@ def _other_half(painter: QPainter, spread: Spread) -> None:
 def _pieces(painter: QPainter, shown_now: Shown) -> None:
     """Cloth to the cut line, and the cut line in ink."""
     colours = look()
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)  # the cut line covers the rim
     for laid in shown_now.spread.pieces:
         painter.setBrush(colours.selected_fill if shown_now.is_lit(laid) else colours.panel)
-        painter.setPen(pen(colours.ink))
         painter.drawPolygon(laid.cut)
-        painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setPen(pen(colours.ink))
+    for laid in shown_now.spread.pieces:
+        painter.drawPolygon(laid.cut)
         painter.drawPolygon(laid.cut)
 
 
