@@ -1,0 +1,237 @@
+"""The cloth as narrow columns: what lies in each, and how far down a shape can come.
+
+A shape is taken as one stretch in each column it touches, from its lowest to its highest
+point there, so that what is found free is free. Heights are exact, places across go by
+columns.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import ceil, floor, sqrt
+
+import numpy as np
+import shapely
+from numpy.lib.stride_tricks import sliding_window_view
+
+from workbench.cloth.plan import Array, Copy, turned
+from workbench.cloth.room import Room
+
+Columns = np.ndarray[tuple[int, ...], np.dtype[np.intp]]
+Rise = tuple[float, float]
+"""The repeat of a print, and from the lower left corner of a shape up to its waist line, mm."""
+
+_SAME = 1e-6
+"""mm; shapes may touch."""
+
+
+@dataclass(frozen=True)
+class Span:
+    """Lowest and highest point in each of a run of columns, mm."""
+
+    first: int
+    """The number of its first column."""
+    lows: Array
+    highs: Array
+
+
+@dataclass(frozen=True)
+class Shape:
+    """A copy in one of the ways it may lie, with its lower left corner at the origin."""
+
+    degrees: float
+    mirrored: bool
+    shift: tuple[float, float]
+    """From the lower left corner to the copy's own origin."""
+    height: float
+    bare: Span
+    """What it takes itself."""
+    guarded: Span
+    """With the gap all round: what it takes from others."""
+
+
+def shape_of(copy: Copy, degrees: float, mirrored: bool, step: float, gap: float) -> Shape:
+    """A copy turned, cut into columns ``step`` wide."""
+    ring = turned(copy.outline, degrees, mirrored)
+    corner = ring.min(axis=0)
+    ring = ring - corner
+    bare = span_of(ring, step)
+    return Shape(
+        degrees,
+        mirrored,
+        (-float(corner[0]), -float(corner[1])),
+        float(ring[:, 1].max()),
+        bare,
+        guarded(bare, step, gap),
+    )
+
+
+def span_of(ring: Array, step: float) -> Span:
+    """The columns of a ring (n, 2); column 0 begins at x = 0."""
+    points = np.concatenate((ring, _crossings(ring, step)))
+    # A point on the line between two columns belongs to both.
+    left = np.ceil(points[:, 0] / step - _SAME).astype(int) - 1
+    right = np.floor(points[:, 0] / step + _SAME).astype(int)
+    first, last = int(right.min()), max(int(left.max()), int(right.min()))
+    lows, highs = np.full(last - first + 1, np.inf), np.full(last - first + 1, -np.inf)
+    for columns in (left, right):
+        inside = (columns >= first) & (columns <= last)
+        np.minimum.at(lows, columns[inside] - first, points[inside, 1])
+        np.maximum.at(highs, columns[inside] - first, points[inside, 1])
+    return Span(first, lows, highs)
+
+
+def _crossings(ring: Array, step: float) -> Array:
+    """(k, 2) points where the sides of a ring cross the lines between columns."""
+    ends = np.roll(ring, -1, axis=0)
+    low, high = np.minimum(ring[:, 0], ends[:, 0]), np.maximum(ring[:, 0], ends[:, 0])
+    lowest = np.ceil(low / step).astype(int)
+    counts = np.maximum(np.floor(high / step).astype(int) - lowest + 1, 0)
+    counts[high - low < _SAME] = 0
+    side = np.repeat(np.arange(len(ring)), counts)
+    number = np.arange(len(side)) - np.repeat(np.cumsum(counts) - counts, counts)
+    x = (lowest[side] + number) * step
+    share = (x - ring[side, 0]) / (ends[side, 0] - ring[side, 0])
+    return np.column_stack((x, ring[side, 1] + share * (ends[side, 1] - ring[side, 1])))
+
+
+def guarded(span: Span, step: float, gap: float) -> Span:
+    """A span with ``gap`` mm kept clear all round it."""
+    pad = ceil(gap / step - _SAME)
+    lows, highs = (
+        np.pad(span.lows, pad, constant_values=np.inf),
+        np.pad(span.highs, pad, constant_values=-np.inf),
+    )
+    low, high = lows.copy(), highs.copy()
+    for by in range(-pad, pad + 1):
+        reach = sqrt(max(gap**2 - (max(abs(by) - 1, 0) * step) ** 2, 0.0))
+        low = np.minimum(low, _moved(lows, by, np.inf) - reach)
+        high = np.maximum(high, _moved(highs, by, -np.inf) + reach)
+    return Span(span.first - pad, low, high)
+
+
+def _moved(values: Array, by: int, filled: float) -> Array:
+    if by == 0:
+        return values
+    ends = np.full(abs(by), filled)
+    return np.concatenate((ends, values[:-by])) if by > 0 else np.concatenate((values[-by:], ends))
+
+
+class Ground:
+    """What is taken in every column of a cloth: stretches that overlap or nearly touch are one.
+
+    What lies there only grows, so the heights found for a shape are kept, and after a piece
+    is laid only those near it are looked into again, from where they were.
+    """
+
+    def __init__(self, room: Room, step: float, joined: float) -> None:
+        """``joined``: free stretches lower than so many mm are given up."""
+        self.step, self.left = step, room.left
+        self._joined = joined
+        self.floor = 0.0 if room.shape is None else float(shapely.bounds(room.shape)[1])
+        columns = max(floor(room.width / step + _SAME), 1)
+        self._lows = np.full((columns, 1), np.inf)
+        self._highs = np.full((columns, 1), -np.inf)
+        self._taken: list[tuple[int, int]] = []
+        self._seen: dict[int, tuple[int, Array]] = {}
+        if room.shape is not None:
+            self._wall_in(room)
+
+    def copy(self) -> Ground:
+        """The same ground, to be laid on by itself."""
+        other = object.__new__(Ground)
+        own = {"_lows": self._lows.copy(), "_highs": self._highs.copy()}
+        other.__dict__.update(self.__dict__, **own, _taken=list(self._taken), _seen=dict(self._seen))
+        return other
+
+    def heights(self, span: Span, rise: Rise | None = None) -> Array:
+        """(k,) lowest free height of a shape's lower left corner, for each column it can begin in.
+
+        Infinite where there is none. With ``rise`` the height plus its shift is a whole
+        number of repeats; a span must always be asked for with the same one.
+        """
+        count = len(self._lows) - len(span.lows) + 1
+        if count <= 0:
+            return np.empty(0)
+        upto, heights = self._seen.get(id(span), (-1, np.empty(0)))
+        if upto < 0:
+            heights = _lifted(np.full(count, self.floor), rise)
+            again: Columns = np.arange(count)
+        else:
+            heights, again = heights.copy(), self._near(upto, len(span.lows), count)
+        if len(again):
+            heights[again] = self._pushed(span, heights[again], again, rise)
+        self._seen[id(span)] = len(self._taken), heights
+        return heights
+
+    def _near(self, upto: int, wide: int, count: int) -> Columns:
+        """The columns from which a shape reaches what was taken since."""
+        near = np.zeros(count, dtype=bool)
+        for begin, end in self._taken[upto:]:
+            near[max(begin - wide + 1, 0) : end] = True
+        return np.flatnonzero(near)
+
+    def _pushed(self, span: Span, heights: Array, columns: Columns, rise: Rise | None) -> Array:
+        """Heights from which nothing is in the way, found by going up past what is."""
+        wide = len(span.lows)
+        rows = (len(columns), -1)
+        blocked = sliding_window_view(self._lows, wide, axis=0)[columns] - span.highs
+        cleared = sliding_window_view(self._highs, wide, axis=0)[columns] - span.lows
+        blocked, cleared = blocked.reshape(rows), cleared.reshape(rows)
+        while True:
+            at = heights[:, None]
+            hit = (blocked < at - _SAME) & (cleared > at + _SAME)
+            if not hit.any():
+                return heights
+            heights = np.maximum(heights, _lifted(np.where(hit, cleared, -np.inf).max(axis=1), rise))
+
+    def take(self, span: Span, column: int, height: float) -> None:
+        """Mark what a shape takes that begins in a column at a height."""
+        first = span.first + column
+        begin, end = max(first, 0), min(first + len(span.lows), len(self._lows))
+        if begin >= end:
+            return
+        low, high = (values[begin - first : end - first] + height for values in (span.lows, span.highs))
+        self._taken.append((begin, end))
+        self._add(begin, end, low, high)
+
+    def _add(self, begin: int, end: int, low: Array, high: Array) -> None:
+        lows, highs = self._lows[begin:end], self._highs[begin:end]
+        for _ in range(2):
+            near = (lows <= high[:, None] + self._joined) & (highs >= low[:, None] - self._joined)
+            low = np.minimum(low, np.where(near, lows, np.inf).min(axis=1))
+            high = np.maximum(high, np.where(near, highs, -np.inf).max(axis=1))
+            lows[near], highs[near] = np.inf, -np.inf
+        # The emptied or empty place that comes first in each column takes it.
+        empty = np.isposinf(lows) & np.isneginf(highs)
+        if not empty.any(axis=1).all():
+            self._lows = np.pad(self._lows, ((0, 0), (0, 1)), constant_values=np.inf)
+            self._highs = np.pad(self._highs, ((0, 0), (0, 1)), constant_values=-np.inf)
+            lows, highs = self._lows[begin:end], self._highs[begin:end]
+            empty = np.isposinf(lows) & np.isneginf(highs)
+        rows, place = np.arange(len(low)), empty.argmax(axis=1)
+        lows[rows, place], highs[rows, place] = low, high
+
+    def _wall_in(self, room: Room) -> None:
+        """Everything outside a remnant is taken."""
+        x0, low, x1, high = shapely.bounds(room.shape).tolist()
+        outside = shapely.difference(shapely.box(x0 - 1, low - 1, x1 + 1, high + 1), room.shape)
+        starts = self.left + self.step * np.arange(len(self._lows))
+        boxes = shapely.box(starts, low - 1, starts + self.step, high + 1)
+        parts, column = shapely.get_parts(shapely.intersection(boxes, outside), return_index=True)
+        walls = shapely.bounds(parts)[:, [1, 3]]
+        walls[walls[:, 0] <= low, 0], walls[walls[:, 1] >= high, 1] = -np.inf, np.inf
+        # The first stretch of every column, then the second, and so on.
+        turn = np.arange(len(column)) - np.searchsorted(column, column)
+        for number in range(turn.max() + 1):
+            lows, highs = np.full(len(starts), np.inf), np.full(len(starts), -np.inf)
+            lows[column[turn == number]], highs[column[turn == number]] = walls[turn == number].T
+            self._add(0, len(starts), lows, highs)
+
+
+def _lifted(heights: Array, rise: Rise | None) -> Array:
+    """Heights brought up to the next whole repeat."""
+    if rise is None:
+        return heights
+    repeat, shift = rise
+    return np.ceil((heights + shift) / repeat - _SAME) * repeat - shift
