@@ -120,6 +120,7 @@ class Foot(QWidget):
 
     def show_refusal(self, _field: str, sentence: str) -> None:
         """Say why what was typed could not be read, until the next draft."""
+        self._behind = not self.isVisible()
         self.row.finding = None
         self.row.show_sentence("stop", "Not read", sentence)
 

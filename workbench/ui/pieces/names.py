@@ -24,7 +24,7 @@ def ways(laid: LaidPiece) -> tuple[Words, ...]:
     piece = laid.piece
     count, name = f"cut {piece.count}", piece.name
     broken = tuple(name.split())
-    least: Words = (broken[-1:], (count,))
+    least: Words = ((f"{name[0]}{broken[-1]}" if len(broken) > 1 else name[0],), ())
     if not (piece.on_fold or piece.mirrored):
         return ((name,), (count,)), ((name,), (count,)), (broken, (count,)), least
     long, short = ("on the fold", "fold") if piece.on_fold else ("left and right", "L and R")
@@ -48,10 +48,8 @@ def _fits(spread: Spread, view: View, manner: int) -> bool:
     for laid in spread.pieces:
         middle = view.x(0.5 * (laid.box[0] + laid.box[2]))
         name, cut = ways(laid)[manner]
-        half = 0.5 * max(
-            *(width_of(line, fonts().strong) for line in name),
-            *(width_of(line, fonts().small) for line in cut),
-        )
+        widths = [width_of(line, fonts().strong) for line in name]
+        half = 0.5 * max(widths + [width_of(line, fonts().small) for line in cut])
         if reach is not None and middle - half < reach + _BETWEEN:
             return False
         reach = middle + half
