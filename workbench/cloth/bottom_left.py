@@ -16,7 +16,7 @@ from workbench.cloth.check import plan_at
 from workbench.cloth.columns import Ground, Shape, shape_of, span_of
 from workbench.cloth.columns import guarded as guard
 from workbench.cloth.fits import must_fit
-from workbench.cloth.plan import Array, Copy, CopyKey, Plan, by_key, laid
+from workbench.cloth.plan import Copy, CopyKey, Plan, by_key, laid
 from workbench.cloth.records import Cloth, Placed
 from workbench.cloth.room import room_of
 from workbench.cloth.solves import how_laid
@@ -26,7 +26,7 @@ COLUMN = 3.0
 """mm: the width of a column on a plain cloth."""
 _MOST_COLUMNS = 600
 _FEW = 24
-"""With more copies than this only two orders are tried, so that a plan is there within a blink."""
+"""With more copies than this not every order is tried."""
 
 
 @dataclass(frozen=True)
@@ -47,13 +47,11 @@ class Table:
         self.pinned = _known(pinned, copies)
         held = {(own.piece, own.copy) for own in self.pinned}
         self.copies = [copy for copy in copies if copy.key not in held]
-        self.step = max(COLUMN, self.room.width / _MOST_COLUMNS)
+        # Whole columns, so that a piece just as wide as the cloth has room.
+        self.step = self.room.width / min(max(round(self.room.width / COLUMN), 1), _MOST_COLUMNS)
         self._shapes = _shapes(self.copies, cloth, self.step)
         self._ground = Ground(self.room, self.step, _joined(self._shapes))
         self._pin(by_key(copies))
-        for ways in self._shapes.values():
-            for shape in ways:
-                self._ground.heights(shape.bare, self._rise(shape))
 
     def lay(self, order: Iterable[Copy]) -> tuple[list[Spot], list[CopyKey]]:
         """Where the copies come to lie in that order, and those there is no room for."""
@@ -70,36 +68,18 @@ class Table:
         """The place whose far end is lowest; further left of two that are equal."""
         best: tuple[float, int, Shape] | None = None
         for shape in self._shapes[id(copy.outline), copy.mirrored, copy.on_fold]:
-            heights = self._free(ground, copy, shape)
-            if not len(heights):
-                continue
-            column = int(np.argmin(heights))
-            top = float(heights[column]) + shape.height
+            column, height = ground.lowest(shape.bare, self._rise(shape), copy.on_fold)
+            top = height + shape.height
             if np.isfinite(top) and (best is None or top < best[0] - 1e-6):
                 best = top, column, shape
         if best is None:
             return None
         top, column, shape = best
-        if copy.on_fold:
-            column = 0
-        elif self.room.folded:
-            column += self._clear
         ground.take(shape.guarded, column, top - shape.height)
         return Spot(self._placed(copy, shape, column, top - shape.height), top)
 
-    def _free(self, ground: Ground, copy: Copy, shape: Shape) -> Array:
-        heights = ground.heights(shape.bare, self._rise(shape))
-        if copy.on_fold:
-            return heights[:1]
-        return heights[self._clear :] if self.room.folded else heights
-
     def _rise(self, shape: Shape) -> tuple[float, float] | None:
         return (self.cloth.repeat_mm, shape.shift[1]) if self.cloth.repeat_mm > 0 else None
-
-    @property
-    def _clear(self) -> int:
-        """Columns beside the fold that only pieces on the fold may use."""
-        return int(np.ceil(self.cloth.gap_mm / self.step - 1e-6))
 
     def _placed(self, copy: Copy, shape: Shape, column: int, height: float) -> Placed:
         x = self.room.left + column * self.step + shape.shift[0]
@@ -118,10 +98,16 @@ def bottom_left(copies: Sequence[Copy], cloth: Cloth, pinned: Sequence[Placed] =
     LayError where the cloth cannot be, or where a copy is wider than it.
     """
     table = Table(copies, cloth, pinned)
-    orders = orders_of(table.copies)
-    tried = [table.lay(order) for order in orders[: 2 if len(copies) > _FEW else None]]
+    tried = [table.lay(order) for order in orders_of(table.copies)[: _tries(table)]]
     spots, _ = min(tried, key=lambda found: (len(found[1]), longest(found[0])))
     return plan_of_spots(table, copies, spots, how_laid(copies, cloth, bool(table.pinned)))
+
+
+def _tries(table: Table) -> int:
+    """So many orders that a plan is there within a blink; walls of a remnant take longer to go round."""
+    if len(table.copies) <= _FEW:
+        return 3
+    return 1 if table.room.shape is not None else 2
 
 
 def plan_of_spots(table: Table, copies: Sequence[Copy], spots: Iterable[Spot], how: str) -> Plan:

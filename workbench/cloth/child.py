@@ -24,11 +24,15 @@ from workbench.cloth.wire import Job, line, plan_line, read_job
 
 _LOOK_EVERY = 0.05
 """Seconds between two looks at what the library has found."""
+_NICE = 5
 
 
 def main() -> None:
     """Do one job and end."""
     given, told = sys.stdin.buffer, sys.stdout.buffer
+    if hasattr(os, "nice"):
+        # The window goes before the search.
+        os.nice(_NICE)
     job = read_job(given.readline())
     Thread(target=_end_with, args=(given,), daemon=True).start()
     _tell(told, line(_answer(job, told)))

@@ -23,6 +23,10 @@ Rise = tuple[float, float]
 
 _SAME = 1e-6
 """mm; shapes may touch."""
+_AT_ONCE, _MOST_AT_ONCE = 60.0, 128
+"""Places this much higher than the lowest, mm, and so many, are looked into together."""
+_EDGE = 5e-4
+"""Parts of a column by which a shape may run into the next one without being in it."""
 
 
 @dataclass(frozen=True)
@@ -70,8 +74,8 @@ def span_of(ring: Array, step: float) -> Span:
     """The columns of a ring (n, 2); column 0 begins at x = 0."""
     points = np.concatenate((ring, _crossings(ring, step)))
     # A point on the line between two columns belongs to both.
-    left = np.ceil(points[:, 0] / step - _SAME).astype(int) - 1
-    right = np.floor(points[:, 0] / step + _SAME).astype(int)
+    left = np.ceil(points[:, 0] / step - _EDGE).astype(int) - 1
+    right = np.floor(points[:, 0] / step + _EDGE).astype(int)
     first, last = int(right.min()), max(int(left.max()), int(right.min()))
     lows, highs = np.full(last - first + 1, np.inf), np.full(last - first + 1, -np.inf)
     for columns in (left, right):
@@ -120,8 +124,8 @@ def _moved(values: Array, by: int, filled: float) -> Array:
 class Ground:
     """What is taken in every column of a cloth: stretches that overlap or nearly touch are one.
 
-    What lies there only grows, so the heights found for a shape are kept, and after a piece
-    is laid only those near it are looked into again, from where they were.
+    What lies there only grows. So a height once found to be too low for a shape stays too
+    low, and of all places only those that may be the lowest are looked into.
     """
 
     def __init__(self, room: Room, step: float, joined: float) -> None:
@@ -129,61 +133,48 @@ class Ground:
         self.step, self.left = step, room.left
         self._joined = joined
         self.floor = 0.0 if room.shape is None else float(shapely.bounds(room.shape)[1])
-        columns = max(floor(room.width / step + _SAME), 1)
+        columns = max(floor(room.width / step + _EDGE), 1)
         self._lows = np.full((columns, 1), np.inf)
         self._highs = np.full((columns, 1), -np.inf)
-        self._taken: list[tuple[int, int]] = []
-        self._seen: dict[int, tuple[int, Array]] = {}
+        self._least: dict[int, Array] = {}
         if room.shape is not None:
             self._wall_in(room)
 
     def copy(self) -> Ground:
         """The same ground, to be laid on by itself."""
         other = object.__new__(Ground)
-        own = {"_lows": self._lows.copy(), "_highs": self._highs.copy()}
-        other.__dict__.update(self.__dict__, **own, _taken=list(self._taken), _seen=dict(self._seen))
+        least = {name: heights.copy() for name, heights in self._least.items()}
+        other.__dict__.update(self.__dict__, _lows=self._lows.copy(), _highs=self._highs.copy(), _least=least)
         return other
 
-    def heights(self, span: Span, rise: Rise | None = None) -> Array:
-        """(k,) lowest free height of a shape's lower left corner, for each column it can begin in.
+    def lowest(self, span: Span, rise: Rise | None = None, first_only: bool = False) -> tuple[int, float]:
+        """The column in which a shape lies lowest, the leftmost of equal ones, and its height in mm.
 
-        Infinite where there is none. With ``rise`` the height plus its shift is a whole
-        number of repeats; a span must always be asked for with the same one.
+        The height is of the shape's lower left corner, infinite where there is no room.
+        With ``rise`` the height plus its shift is a whole number of repeats; a span must
+        always be asked for in the same way.
         """
-        count = len(self._lows) - len(span.lows) + 1
-        if count <= 0:
-            return np.empty(0)
-        upto, heights = self._seen.get(id(span), (-1, np.empty(0)))
-        if upto < 0:
-            heights = _lifted(np.full(count, self.floor), rise)
-            again: Columns = np.arange(count)
-        else:
-            heights, again = heights.copy(), self._near(upto, len(span.lows), count)
-        if len(again):
-            heights[again] = self._pushed(span, heights[again], again, rise)
-        self._seen[id(span)] = len(self._taken), heights
-        return heights
-
-    def _near(self, upto: int, wide: int, count: int) -> Columns:
-        """The columns from which a shape reaches what was taken since."""
-        near = np.zeros(count, dtype=bool)
-        for begin, end in self._taken[upto:]:
-            near[max(begin - wide + 1, 0) : end] = True
-        return np.flatnonzero(near)
-
-    def _pushed(self, span: Span, heights: Array, columns: Columns, rise: Rise | None) -> Array:
-        """Heights from which nothing is in the way, found by going up past what is."""
-        wide = len(span.lows)
-        rows = (len(columns), -1)
-        blocked = sliding_window_view(self._lows, wide, axis=0)[columns] - span.highs
-        cleared = sliding_window_view(self._highs, wide, axis=0)[columns] - span.lows
-        blocked, cleared = blocked.reshape(rows), cleared.reshape(rows)
+        least = self._least.get(id(span))
+        if least is None:
+            count = 1 if first_only else max(len(self._lows) - len(span.lows) + 1, 0)
+            least = self._least[id(span)] = _lifted(np.full(count, self.floor), rise)
+        if len(least) == 0 or len(span.lows) > len(self._lows):
+            return 0, np.inf
+        free = np.zeros(len(least), dtype=bool)
+        windows = self._windows(span)
         while True:
-            at = heights[:, None]
-            hit = (blocked < at - _SAME) & (cleared > at + _SAME)
-            if not hit.any():
-                return heights
-            heights = np.maximum(heights, _lifted(np.where(hit, cleared, -np.inf).max(axis=1), rise))
+            column = int(least.argmin())
+            if free[column] or least[column] == np.inf:
+                return column, float(least[column])
+            near = np.flatnonzero((least <= least[column] + _AT_ONCE) & ~free)[:_MOST_AT_ONCE]
+            pushed = _lifted(_pushed(windows, span, least[near], near), rise)
+            free[near] = pushed <= least[near]
+            least[near] = np.maximum(least[near], pushed)
+
+    def _windows(self, span: Span) -> tuple[Array, Array]:
+        """(k, taken, n) what is taken in the columns of a shape, for each column it can begin in."""
+        wide = len(span.lows)
+        return sliding_window_view(self._lows, wide, axis=0), sliding_window_view(self._highs, wide, axis=0)
 
     def take(self, span: Span, column: int, height: float) -> None:
         """Mark what a shape takes that begins in a column at a height."""
@@ -192,7 +183,6 @@ class Ground:
         if begin >= end:
             return
         low, high = (values[begin - first : end - first] + height for values in (span.lows, span.highs))
-        self._taken.append((begin, end))
         self._add(begin, end, low, high)
 
     def _add(self, begin: int, end: int, low: Array, high: Array) -> None:
@@ -227,6 +217,15 @@ class Ground:
             lows, highs = np.full(len(starts), np.inf), np.full(len(starts), -np.inf)
             lows[column[turn == number]], highs[column[turn == number]] = walls[turn == number].T
             self._add(0, len(starts), lows, highs)
+
+
+def _pushed(windows: tuple[Array, Array], span: Span, heights: Array, columns: Columns) -> Array:
+    """(k,) how high a shape must be at least in each column, for what is in the way of these heights."""
+    at = heights[:, None, None] + _SAME
+    lows, highs = windows[0][columns], windows[1][columns]
+    hit = (lows < at + span.highs - 2 * _SAME) & (highs > at + span.lows)
+    pushed: Array = np.where(hit, highs - span.lows, -np.inf).max(axis=(1, 2))
+    return pushed
 
 
 def _lifted(heights: Array, rise: Rise | None) -> Array:

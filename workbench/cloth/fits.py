@@ -14,14 +14,16 @@ from workbench.cloth.ways import Way, ways_of
 from workbench.draft import Finding, Place
 
 HAIR = 0.05
-"""mm: less than shears can do; what is this close fits."""
+"""mm: less than shears can do; what lies this close lies right."""
+_JUST = 1e-3
+"""mm: what is wider than the cloth by this is just as wide."""
 
 
 def must_fit(copies: Iterable[Copy], cloth: Cloth, room: Room) -> None:
     """LayError for the first copy that is wider than the usable cloth however it lies."""
     for copy in copies:
         wide = min(_across(copy, way) for way in ways_of(copy, cloth))
-        if wide > room.width + HAIR:
+        if wide > room.width + _JUST:
             raise LayError(_too_wide(copy, cloth, wide, room.width))
 
 

@@ -15,7 +15,7 @@ import spyrrow
 
 from workbench.cloth.plan import Array, Copy, turned
 from workbench.cloth.records import Cloth, Placed
-from workbench.cloth.room import Room, room_of
+from workbench.cloth.room import room_of
 from workbench.cloth.ways import along_grain, turns_allowed
 
 _LEAST_GAP = 0.05
@@ -49,12 +49,8 @@ class Strip:
         self._right = room.right + self._gap + 0.5 * _HAIR
         turns = list(turns_allowed(cloth))
         items = [_item(str(number), group, turns) for number, group in enumerate(self._groups)]
-        self.problem = spyrrow.StripPackingInstance("", self._height(room), items)
-
-    def _height(self, room: Room) -> float:
-        """The library keeps the gap to the strip's edges too; pieces keep it to a fold, not to a selvedge."""
-        edges = 1 if room.folded else 2
-        return room.width + edges * self._gap + _HAIR
+        # The library keeps the gap to the edges of the strip too; pieces may touch the selvedge.
+        self.problem = spyrrow.StripPackingInstance("", room.width + 2 * self._gap + _HAIR, items)
 
     def config(self, seconds: float, workers: int, seed: int) -> spyrrow.StripPackingConfig:
         """How the library is to go about it; it counts whole seconds."""

@@ -16,6 +16,8 @@ from weakref import finalize
 import workbench
 
 _ROOT = str(Path(workbench.__file__).parents[1])
+# No console window on Windows, and the program itself goes before its search.
+_QUIETLY = getattr(subprocess, "CREATE_NO_WINDOW", 0) | getattr(subprocess, "BELOW_NORMAL_PRIORITY_CLASS", 0)
 _END_WITHIN = 2.0
 """Seconds a killed process may take to be gone."""
 
@@ -37,7 +39,7 @@ class Worker:
             stdout=subprocess.PIPE,
             stderr=subprocess.DEVNULL,
             env=_environment(),
-            creationflags=getattr(subprocess, "CREATE_NO_WINDOW", 0),
+            creationflags=_QUIETLY,
         )
         self._said: SimpleQueue[Message] = SimpleQueue()
         self._talk = Thread(target=_talk, args=(self.process, job, self._said), daemon=True)
