@@ -69,6 +69,11 @@ class _Seam:
             self._known.append(self._frame.into(*self._points[len(self._known)]))
         return self._known[place]
 
+    @property
+    def end(self) -> float:
+        """s of its last point, at the other end of the seam."""
+        return self._frame.into(*self._points[-1])[0]
+
     def height(self, s: float) -> float:
         """h of the seam's cut line at s."""
         place = self.after(s)
@@ -93,18 +98,19 @@ def folded_back(
 ) -> Corner:
     """The corner between a line and a seam, from their cut lines, each listed from the corner inwards.
 
-    ``limit`` says how many allowances a corner may run out from the corner of the stitch lines.
+    A corner may run out ``limit`` times as far from the corner of the stitch lines as the far
+    corner of a rectangle of the two allowances would; a peak, ``limit`` times the line's own.
     """
     if line_width == 0 and seam_width == 0:
         return Corner([frame.corner], 1, 1)
     middle, kept = _on_seam_line(frame, line, line_width)
-    if seam_width == 0:
-        return Corner([frame.out(*middle), frame.corner], kept, 1)
     cut = _Seam(frame, seam)
-    path = [middle, *_mirrored(frame, line, kept, middle, cut)]
-    peak, reach = limit * line_width, limit * max(line_width, seam_width)
-    if middle[0] > peak and path[1][0] < middle[0]:
-        path, kept = _without_peak(frame, line, kept, path, peak, cut)
+    path = [middle, *_mirrored(frame, line, kept, middle, cut)] if seam_width > 0 else [middle]
+    peak, reach = limit * line_width, limit * hypot(line_width, seam_width)
+    if middle[0] > peak and kept == 0:
+        path, kept = _without_peak(frame, line, path, peak, cut)
+    if seam_width == 0:
+        return Corner([*(frame.out(*point) for point in path), frame.corner], kept, 1)
     if path[-1][0] > 0 and hypot(*path[-1]) > reach:
         path, kept = _without_spike(frame, line, kept, path, reach)
     return Corner([frame.out(*point) for point in path], kept, cut.after(path[-1][0]))
@@ -137,6 +143,10 @@ def _mirrored(frame: Frame, line: Points, kept: int, middle: Point, seam: _Seam)
     for here in _images(frame, line, kept, middle):
         if here[1] >= seam.height(here[0]):
             yield _met(before, here, seam)
+            return
+        if here[0] < seam.end < before[0]:
+            # it tapers off past the other end of a short seam
+            yield seam.end, _height_at(seam.end, before, here)
             return
         yield here
         before = here
@@ -178,17 +188,15 @@ def _met(inside: Point, beyond: Point, seam: _Seam) -> Point:
     return s, h
 
 
-def _without_peak(
-    frame: Frame, line: Points, kept: int, path: Points, peak: float, seam: _Seam
-) -> tuple[Points, int]:
+def _without_peak(frame: Frame, line: Points, path: Points, peak: float, seam: _Seam) -> tuple[Points, int]:
     """A corner that rises to a point over the seam, cut level at ``peak``."""
-    before, passed = path[0], kept
-    for here in _images(frame, line, kept, path[0]):
+    before, passed = path[0], 0
+    for here in _images(frame, line, 0, path[0]):
         if here[0] <= peak:
             break
         before, passed = here, passed + 1
     else:
-        return path, kept
+        return path, 0
     h, kept = _height_at(peak, before, here), min(passed, len(line))
     if h >= seam.height(peak):
         return [(peak, -h), (peak, seam.height(peak))], kept

@@ -38,8 +38,8 @@ class CutShape:
     point of the cut line straight out from them; (0, 0) where the line was mended."""
     spans: tuple[Range, Range, Range, Range]
     """Of each edge, the points of ``ring`` (first, one past the last) that were set out from it."""
-    mended: tuple[bool, bool, bool, bool]
-    """Edges with a blunt corner, or cut off in a hollow."""
+    cornered: tuple[bool, bool, bool, bool]
+    """Edges with an outward corner, at which the cut line lies further out than the allowance."""
     hollow: tuple[bool, bool, bool, bool]
     """Edges more hollow than their allowance can follow."""
     corners: Corners
@@ -77,15 +77,14 @@ def _shape(outline: Outline, widths: Widths, moved: list[SetOut], limit: float) 
         (corners[2].seam_from, len(left) - corners[3].seam_from),
     )
     ring, spans = _ring(moved, ranges, corners)
-    mended, hollow = [edge.mended for edge in moved], [edge.hollow for edge in moved]
     return CutShape(
         outline,
         widths,
         ring,
-        _four([(0, 0) if bent else own for bent, own in zip(mended, ranges, strict=True)]),
+        _four([(0, 0) if edge.mended else own for edge, own in zip(moved, ranges, strict=True)]),
         _four(spans),
-        _four(mended),
-        _four(hollow),
+        _four([edge.cornered for edge in moved]),
+        _four([edge.hollow for edge in moved]),
         corners,
     )
 

@@ -19,6 +19,9 @@ from workbench.pieces.result import Array
 
 _NEAR = 1e-6
 """mm by which a point of the cut line may lie nearer to its stitch line than the allowance."""
+_POINTED = 0.05
+"""mm by which a corner must run out further than the allowance to count as one."""
+_TURNED_BACK = -0.9999
 _ARM = 4
 """Bits of either arm that are looked at for the place where they meet."""
 
@@ -34,6 +37,8 @@ class SetOut:
     end: tuple[float, float]
     mended: bool = False
     """Cut off in a hollow, or cut blunt at a corner."""
+    cornered: bool = False
+    """Has an outward corner, at which its cut line lies further out than the allowance."""
     hollow: bool = False
     """Cut off because the line is more hollow than its allowance can follow."""
 
@@ -48,7 +53,8 @@ def set_out(lines: Sequence[Array], widths: Sequence[float], limit: float) -> li
     firsts = lasts - counts + 1
     points = np.concatenate(lines)
     before, after = _normals(points, firsts, lasts)
-    cosine = np.einsum("ij,ij->i", before, after)
+    # a line that turned right back would have its corner infinitely far out
+    cosine = np.maximum(np.einsum("ij,ij->i", before, after), _TURNED_BACK)
     width = np.repeat(np.array(widths), counts)
     moved = points + (before + after) * (width / (1 + cosine))[:, None]
     back = np.einsum("ij,ij->i", np.diff(moved, axis=0), np.diff(points, axis=0)) < 0
@@ -56,6 +62,8 @@ def set_out(lines: Sequence[Array], widths: Sequence[float], limit: float) -> li
     turn = before[:, 0] * after[:, 1] - before[:, 1] * after[:, 0]
     sharp = (cosine < 2 / (limit * limit) - 1) & (turn > 0) & (width > 0)
     hollow = set(np.searchsorted(lasts, np.flatnonzero(back)).tolist())
+    pointed = (width * (np.sqrt(2 / (1 + cosine)) - 1) > _POINTED) & (turn > 0)
+    cornered = set(np.searchsorted(lasts, np.flatnonzero(pointed)).tolist())
     mend = hollow | set(np.searchsorted(lasts, np.flatnonzero(sharp)).tolist())
     starts, ends = after[firsts].tolist(), before[lasts].tolist()
     found = []
@@ -67,7 +75,7 @@ def set_out(lines: Sequence[Array], widths: Sequence[float], limit: float) -> li
             if row in hollow:
                 cut = distinct(without_loops(_cut_off(points[own], cut, widths[row])))
         (sx, sy), (ex, ey) = starts[row], ends[row]
-        found.append(SetOut(cut, (sx, sy), (ex, ey), row in mend, row in hollow))
+        found.append(SetOut(cut, (sx, sy), (ex, ey), row in mend, row in cornered, row in hollow))
     return found
 
 
@@ -102,7 +110,10 @@ def _blunted(points: Array, moved: Array, sharp: Array, cosine: Array, width: fl
 def _cut_off(stitch: Array, moved: Array, width: float) -> Array:
     """The moved line without what lies nearer to the stitch line than its width."""
     away = shapely.distance(shapely.points(moved), shapely.linestrings(stitch))
-    good = np.flatnonzero(away >= width - _NEAR)
+    far = away >= width - _NEAR
+    # the corner of a hollow stays by itself; its arms meet nearby, and truly
+    far[1:-1] &= far[:-2] | far[2:]
+    good = np.flatnonzero(far)
     if len(good) < 2:
         return moved
     breaks = np.flatnonzero(np.diff(good) > 1)
@@ -115,7 +126,7 @@ def _cut_off(stitch: Array, moved: Array, width: float) -> Array:
 
 def _meeting(moved: Array, last: int, following: int) -> Array:
     """(1, 2) where the arm that ends after ``last`` meets the one that begins before ``following``."""
-    one = moved[max(last - 1, 0) : last + _ARM]
-    other = moved[max(following - _ARM + 1, 0) : following + 2][::-1]
+    one = moved[last : last + _ARM]
+    other = moved[max(following - _ARM + 1, 0) : following + 1][::-1]
     found = first_crossing(one, other)
     return np.empty((0, 2)) if found is None else found.point[None]

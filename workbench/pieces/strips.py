@@ -72,7 +72,7 @@ def _along_centre_back(bench: Bench, width: float) -> Outline:
             set_out([panel.right[::-1]], [width], bench.making.corner_limit)[0].points[::-1], 4 * width
         )
         low, high = first_crossing(inner, panel.hem), first_crossing(inner, panel.neckline)
-        if low and high and low.first < high.first:
+        if low and high and low.first < high.first and not first_crossing(inner, panel.left):
             return Outline(
                 distinct(_from(panel.hem, low.point, low.second)),
                 panel.right,

@@ -70,7 +70,11 @@ def missed_edges(shape: CutShape) -> Iterator[EdgeName]:
         stitched, cut = shapely.linestrings(line), shapely.points(shape.ring[first:end:_EVERY])
         shapely.prepare(stitched)
         too_near = shapely.dwithin(stitched, cut, width - WITHIN).any()
-        if too_near or not (shape.mended[place] or shapely.dwithin(stitched, cut, width + WITHIN).all()):
+        if too_near or not (
+            shape.cornered[place]
+            or shape.hollow[place]
+            or shapely.dwithin(stitched, cut, width + WITHIN).all()
+        ):
             yield name
 
 
