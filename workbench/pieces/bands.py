@@ -63,6 +63,11 @@ class Band:
     moved: float = 0.0
     """How far an end was moved since, mm, to agree with the piece beyond the seam."""
 
+    @property
+    def seams(self) -> tuple[int, int]:
+        """The seams at its left and its right end."""
+        return self.parts[0].panel, self.parts[-1].panel + 1
+
 
 def joined_parts(parts: list[Part], depth: float) -> list[tuple[Part, ...]]:
     """Neighbours laid against each other, seam closed at the edge, for as long as they fit to the depth."""
@@ -96,18 +101,26 @@ def _down(side: Array, depth: float) -> Array:
     return np.array([np.interp(depth, along, axis) for axis in side.T])
 
 
-def band_of(parts: tuple[Part, ...], depth: float, line: Line) -> Band | None:
-    """The piece with its far edge; None where that does not meet the sides."""
-    outer = np.concatenate([parts[0].line, *(part.line[1:] for part in parts[1:])])
-    forward = outer if line == "neckline" else outer[::-1]
-    inner = set_out([forward], [depth], _ROUND)[0].points
-    inner = run_on(inner if line == "neckline" else inner[::-1], 4 * depth)
-    left, right = first_crossing(parts[0].left, inner), first_crossing(parts[-1].right, inner)
+def bands_of(joined: list[tuple[Part, ...]], depth: float, line: Line) -> list[Band] | None:
+    """The pieces with their far edges; None where one does not meet its sides."""
+    outers = [np.concatenate([own[0].line, *(part.line[1:] for part in own[1:])]) for own in joined]
+    turned = 1 if line == "neckline" else -1
+    inners = set_out([outer[::turned] for outer in outers], [depth] * len(outers), _ROUND)
+    bands = [
+        _band(parts, outer, run_on(inner.points[::turned], 4 * depth))
+        for parts, outer, inner in zip(joined, outers, inners, strict=True)
+    ]
+    found = [band for band in bands if band]
+    return _levelled(found) if len(found) == len(bands) else None
+
+
+def _band(parts: tuple[Part, ...], outer: Array, inner: Array) -> Band | None:
+    first, last = parts[0].left, parts[-1].right
+    left, right = first_crossing(first, inner), first_crossing(last, inner)
     if left is None or right is None or left.second >= right.second:
         return None
-    span = left.second, right.second
-    depths = _length_to(parts[0].left, left.first), _length_to(parts[-1].right, right.first)
-    return Band(parts, outer, inner, span, *depths)
+    depths = _length_to(first, left.first), _length_to(last, right.first)
+    return Band(parts, outer, inner, (left.second, right.second), *depths)
 
 
 def run_on(line: Array, by: float) -> Array:
@@ -122,7 +135,7 @@ def _length_to(side: Array, place: float) -> float:
     return float(np.interp(place, np.arange(len(side)), lengths_along(side)))
 
 
-def levelled(bands: list[Band]) -> list[Band]:
+def _levelled(bands: list[Band]) -> list[Band]:
     """Bands that meet at a seam get the same depth there, so that the seam's two sides are equal."""
     level = list(bands)
     for number, (before, after) in enumerate(pairwise(bands)):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 import numpy as np
+import shapely
 
 from workbench.pieces.result import Array
 
@@ -35,7 +36,7 @@ def first_crossing(one: Array, other: Array) -> Crossing | None:
 
 def without_loops(line: Array) -> Array:
     """The line (n, 2) without what it runs round to come back to where it has been."""
-    place = 0
+    place = 0 if not shapely.is_simple(shapely.linestrings(line)) else len(line)
     while place < len(line) - 3:
         back = first_crossing(line[place : place + 2], line[:place:-1][:-1])
         if back is None:

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from math import hypot
+
 import numpy as np
 
 from workbench.draft import Finding, Panel
-from workbench.pieces.bands import Band, Line, Part, band_of, joined_parts, levelled, outline_in
+from workbench.pieces.bands import Band, Line, Part, bands_of, joined_parts, outline_in
 from workbench.pieces.cutline import CutShape, Widths
 from workbench.pieces.kinds import Kinds, choice_of, panels_in
 from workbench.pieces.making import LayerChoice
 from workbench.pieces.marks import fold_mark, grain_inside
 from workbench.pieces.notches import Side, Stop, count_at, notches_on
-from workbench.pieces.outline import Outline, outline_of
+from workbench.pieces.outline import IN_RING, Outline, outline_of
 from workbench.pieces.panel_pieces import Bench, edges_of
 from workbench.pieces.result import Notch, Piece
 
@@ -21,105 +24,118 @@ _FROM_END = 1.0
 
 def facing_pieces(bench: Bench, line: Line) -> tuple[Piece, ...]:
     """The pieces of one facing; none, and a finding, where it is deeper than a panel is high."""
-    choice = choice_of(bench.making, "top_facing" if line == "neckline" else "hem_facing")
+    facing = _Facing(
+        bench, choice_of(bench.making, "top_facing" if line == "neckline" else "hem_facing"), line
+    )
     depth = bench.making.facing_depth_mm
     if not 0 < depth < float("inf"):
         bench.findings.append(_no_depth(line))
         return ()
-    parts = [_part(bench, choice, panel, line) for panel in panels_in(choice, bench.draft)]
-    bands = levelled(
-        [band for band in (band_of(own, depth, line) for own in joined_parts(parts, depth)) if band]
-    )
-    outlines = [outline_in(band, line) for band in bands]
-    if not bands or not all(outlines) or sum(len(band.parts) for band in bands) < len(parts):
+    parts = [facing.part(panel) for panel in panels_in(facing.choice, bench.draft)]
+    if not parts:
+        return ()
+    bands = bands_of(joined_parts(parts, depth), depth, line) or []
+    outlines = [outline for outline in (outline_in(band, line) for band in bands) if outline]
+    if not bands or len(outlines) < len(bands):
         bench.findings.append(_too_deep(line, depth))
         return ()
-    return tuple(
-        _piece(bench, choice, band, outline, line, f" {number}" if len(bands) > 1 else "")
-        for number, (band, outline) in enumerate(zip(bands, outlines, strict=True), 1)
-        if outline
-    )
+    return facing.pieces(bands, outlines)
 
 
-def _part(bench: Bench, choice: LayerChoice, panel: Panel, line: Line) -> Part:
-    own = outline_of(panel, *bench.turns(panel.index, choice.turn_mm))
-    if line == "neckline":
-        return Part(panel.index, own.neckline, own.left[::-1], own.right[::-1])
-    return Part(panel.index, own.hem, own.left, own.right)
+@dataclass(frozen=True)
+class _Facing:
+    """The facing of one edge."""
 
+    bench: Bench
+    choice: LayerChoice
+    line: Line
 
-def _piece(bench: Bench, choice: LayerChoice, band: Band, outline: Outline, line: Line, number: str) -> Piece:
-    first, last = band.parts[0].panel, band.parts[-1].panel
-    kinds = _kinds(bench, first, last, line)
-    folded = "fold" in kinds
-    name = f"{'Top' if line == 'neckline' else 'Hem'} facing{number}"
-    shape = bench.cut([outline], [_widths(bench, choice, first, last, kinds)], [name])[0]
-    return Piece(
-        key=f"{choice.layer}/{name}",
-        name=name,
-        layer=choice.layer,
-        count=1 if folded else 2,
-        mirrored=not folded,
-        on_fold=folded,
-        panel=None,
-        stitch=shape.outline.ring,
-        cut=shape.ring,
-        edges=edges_of(shape, kinds, first, last + 1),
-        notches=(*_side_notches(bench, shape, band, line), *_seam_notches(bench, shape, band, line)),
-        grain=grain_inside(shape.outline),
-        marks=(fold_mark(shape.outline),) if folded else (),
-    )
+    def part(self, panel: Panel) -> Part:
+        """What a panel gives to it."""
+        own = outline_of(panel, *self.bench.turns(panel.index, self.choice.turn_mm))
+        if self.line == "neckline":
+            return Part(panel.index, own.neckline, own.left[::-1], own.right[::-1])
+        return Part(panel.index, own.hem, own.left, own.right)
 
+    def pieces(self, bands: list[Band], outlines: list[Outline]) -> tuple[Piece, ...]:
+        """The pieces, numbered from the centre front where there are several."""
+        name = "Top facing" if self.line == "neckline" else "Hem facing"
+        names = [f"{name} {number + 1}" for number in range(len(bands))] if len(bands) > 1 else [name]
+        shapes = self.bench.cut(outlines, [self._widths(band) for band in bands], names)
+        return tuple(map(self._piece, names, bands, shapes))
 
-def _kinds(bench: Bench, first: int, last: int, line: Line) -> Kinds:
-    left, right = bench.edging.side(first), bench.edging.side(last + 1)
-    return ("free", right, "neckline", left) if line == "neckline" else ("hem", right, "free", left)
-
-
-def _widths(bench: Bench, choice: LayerChoice, first: int, last: int, kinds: Kinds) -> Widths:
-    def width(place: int, panel: int) -> float:
-        return bench.edging.width(
-            choice.layer, panel, ("hem", "right", "neckline", "left")[place], kinds[place]
+    def _piece(self, name: str, band: Band, shape: CutShape) -> Piece:
+        kinds = self._kinds(band)
+        folded = "fold" in kinds
+        return Piece(
+            key=f"{self.choice.layer}/{name}",
+            name=name,
+            layer=self.choice.layer,
+            count=1 if folded else 2,
+            mirrored=not folded,
+            on_fold=folded,
+            panel=None,
+            stitch=shape.outline.ring,
+            cut=shape.ring,
+            edges=edges_of(shape, kinds, *band.seams),
+            notches=(*self._side_notches(shape, band), *self._seam_notches(shape, band)),
+            grain=grain_inside(shape.outline),
+            marks=(fold_mark(shape.outline),) if folded else (),
         )
 
-    return width(0, first), width(1, last), width(2, first), width(3, first)
+    def _kinds(self, band: Band) -> Kinds:
+        left, right = map(self.bench.edging.side, band.seams)
+        return ("free", right, "neckline", left) if self.line == "neckline" else ("hem", right, "free", left)
 
+    def _widths(self, band: Band) -> Widths:
+        """The neckline's or hem's is that of its first panel."""
+        first, last = band.parts[0].panel, band.parts[-1].panel
+        hem, right, neckline, left = (
+            self.bench.edging.width(self.choice.layer, panel, name, kind)
+            for panel, name, kind in zip((first, last, first, first), IN_RING, self._kinds(band), strict=True)
+        )
+        return hem, right, neckline, left
 
-def _side_notches(bench: Bench, shape: CutShape, band: Band, line: Line) -> tuple[Notch, ...]:
-    """Levels on the two ends of the piece, where its seams are sewn."""
-    first, last = band.parts[0].panel, band.parts[-1].panel + 1
-    left = _stops(bench, first, band.left_depth, line) if bench.edging.side(first) != "fold" else (0.0, ())
-    right = _stops(bench, last, band.right_depth, line)
-    sides = [Side(shape, "left", first, *left), Side(shape, "right", last, *right)]
-    one, other = notches_on(sides, bench.front)
-    return one + other
+    def _side_notches(self, shape: CutShape, band: Band) -> tuple[Notch, ...]:
+        """Levels on the two ends of the piece, where its seams are sewn."""
+        (first, last), low_left, low_right = band.seams, *self._lows(band)
+        left = (
+            () if self.bench.edging.side(first) == "fold" else self._stops(first, low_left, band.left_depth)
+        )
+        right = self._stops(last, low_right, band.right_depth)
+        sides = Side(shape, "left", first, low_left, left), Side(shape, "right", last, low_right, right)
+        one, other = notches_on(sides, self.bench.front)
+        return one + other
 
+    def _lows(self, band: Band) -> tuple[float, float]:
+        """Walks at which the two ends of the piece begin."""
+        (first, last), draft = band.seams, self.bench.draft
+        if self.line == "hem":
+            return draft.hem.seam_walks[first], draft.hem.seam_walks[last]
+        high = draft.neckline.seam_walks
+        return high[first] - band.left_depth, high[last] - band.right_depth
 
-def _stops(bench: Bench, seam: int, depth: float, line: Line) -> tuple[float, tuple[Stop, ...]]:
-    """The walk at which a facing's side begins, and the stops of its seam that lie on it."""
-    if line == "neckline":
-        high = bench.draft.neckline.seam_walks[seam]
-        low = high - depth
-    else:
-        low = bench.draft.hem.seam_walks[seam]
-        high = low + depth
-    return low, tuple(stop for stop in bench.stops[seam] if low + _FROM_END < stop.walk < high - _FROM_END)
+    def _stops(self, seam: int, low: float, depth: float) -> tuple[Stop, ...]:
+        """The stops of a seam that lie on the end of a facing."""
+        return tuple(
+            stop for stop in self.bench.stops[seam] if _FROM_END < stop.walk - low < depth - _FROM_END
+        )
 
-
-def _seam_notches(bench: Bench, shape: CutShape, band: Band, line: Line) -> tuple[Notch, ...]:
-    """Where the facing meets the closed seams of the panels it was joined from."""
-    upper = line == "neckline"
-    width = shape.widths[2 if upper else 0]
-    walks = bench.draft.neckline.seam_walks if upper else bench.draft.hem.seam_walks
-    found, place = [], 0
-    for part in band.parts[:-1]:
-        place += len(part.line) - 1
-        seam = part.panel + 1
-        ahead = band.outer[place + 1] - band.outer[place - 1]
-        out = np.array([-ahead[1], ahead[0]] if upper else [ahead[1], -ahead[0]]) / np.hypot(*ahead)
-        (x, y), (dx, dy) = (band.outer[place] + width * out).tolist(), (-out).tolist()
-        found.append(Notch((x, y), (dx, dy), count_at(seam, bench.front), line, walks[seam], seam, "seam"))
-    return tuple(found)
+    def _seam_notches(self, shape: CutShape, band: Band) -> tuple[Notch, ...]:
+        """Where the facing meets the closed seams of the panels it was joined from."""
+        width = shape.widths[IN_RING.index(self.line)]
+        walks = self.bench.draft.line(self.line).seam_walks
+        found, place = [], 0
+        for part in band.parts[:-1]:
+            place += len(part.line) - 1
+            seam = part.panel + 1
+            dx, dy = (band.outer[place + 1] - band.outer[place - 1]).tolist()
+            inwards = np.array([dy, -dx] if self.line == "neckline" else [-dy, dx]) / hypot(dx, dy)
+            x, y = (band.outer[place] - width * inwards).tolist()
+            ix, iy = inwards.tolist()
+            count = count_at(seam, self.bench.front)
+            found.append(Notch((x, y), (ix, iy), count, self.line, walks[seam], seam, "seam"))
+        return tuple(found)
 
 
 def _too_deep(line: Line, depth: float) -> Finding:
