@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from hypothesis import strategies as st
 
+from tests.document.cloth_values import cloths, plans, quotings
 from workbench.body import BY_KEY, LEVELS, LIMIT_TABLE, Length, Limits, read_length
 from workbench.document import (
     BONE_PLACES,
@@ -160,6 +161,7 @@ def makings(panels: int) -> st.SearchStrategy[Making]:
 @st.composite
 def _projects(draw: st.DrawFn) -> Project:
     design = draw(_designs)
+    some = draw(cloths())
     return Project(
         client=draw(_clients),
         unit=draw(st.sampled_from(["in", "cm"])),
@@ -169,6 +171,9 @@ def _projects(draw: st.DrawFn) -> Project:
         making=draw(makings(design.panel_count)),
         limits=draw(_limits()),
         paper=draw(_papers),
+        cloths=some,
+        plans=draw(plans(tuple(cloth.name for cloth in some))),
+        quoting=draw(quotings),
     )
 
 

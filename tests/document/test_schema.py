@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from typing import Any
 
 import pytest
@@ -64,10 +65,12 @@ def _inner_faults(value: Any, schema: Tree, place: str) -> list[str]:
             found.append(place)
         if schema.get("uniqueItems") and any(value.count(inner) > 1 for inner in value):
             found.append(place)
-        for inner in value:
-            found += faults(inner, schema.get("items", {}), f"{place}[]")
+        for number, inner in enumerate(value):
+            own = schema.get("prefixItems", [])[number : number + 1] or [schema.get("items", {})]
+            found += faults(inner, own[0], f"{place}[]")
     elif isinstance(value, str):
-        found += [place] * (len(value) > schema.get("maxLength", 10**9))
+        found += [place] * (not schema.get("minLength", 0) <= len(value) <= schema.get("maxLength", 10**9))
+        found += [place] * (re.search(schema.get("pattern", ""), value) is None)
     elif isinstance(value, int | float) and not isinstance(value, bool):
         found += [place] * (not schema.get("minimum", value) <= value <= schema.get("maximum", value))
     return found
@@ -103,6 +106,19 @@ def test_every_project_file_agrees_with_the_schema(project: Project) -> None:
         (("making", "opening", "pitch_mm"), 0.0),
         (("limits", "waist_percent"), None),
         (("paper", "name"), "A9"),
+        (("cloths", 0, "width_mm"), 0.0),
+        (("cloths", 0, "shrinkage_percent"), 51.0),
+        (("cloths", 0, "layers"), ["lining", "cape"]),
+        (("cloths", 0, "run"), "any_way"),
+        (("cloths", 0, "price"), 38.5),
+        (("cloths", 0, "price"), "38.5 or so"),
+        (("cloths", 0, "name"), ""),
+        (("cloths", 0, "remnant"), [[0, 0], [500, 0]]),
+        (("cloths", 0, "remnant"), [[0, 0], [500, 0], [0]]),
+        (("plans",), [{}] * 40),
+        (("quoting", "round_to"), 5),
+        (("quoting", "currency", "decimals"), 9),
+        (("quoting", "ready_by"), "x" * 81),
     ],
 )
 def test_schema_and_reader_refuse_the_same(place: tuple[str | int, ...], value: object) -> None:

@@ -1,5 +1,22 @@
 """The project record: what is edited, undone and saved."""
 
+from workbench.document.cloth_edits import (
+    BY_HAND,
+    add_cloth,
+    drop_plan,
+    keep_plan,
+    pin_piece,
+    place_by_hand,
+    remove_cloth,
+    set_cloth,
+    set_cloth_layers,
+)
+from workbench.document.cloth_table import (
+    CLOTH_ROWS,
+    CLOTH_TABLE,
+    ClothRow,
+    cloth_span_words,
+)
 from workbench.document.edits import (
     quarter_of,
     set_allowance,
@@ -55,6 +72,15 @@ from workbench.document.project import (
     Project,
     new_project,
 )
+from workbench.document.quote_edits import (
+    set_all_hours,
+    set_bought,
+    set_currency,
+    set_hours,
+    set_price,
+    set_price_row,
+    set_quoting,
+)
 from workbench.document.report import NoDraftError, report
 from workbench.document.report_text import report_text
 from workbench.document.schema import json_schema
@@ -69,10 +95,16 @@ from workbench.document.seam_edits import (
 )
 from workbench.document.session import Session, Step
 from workbench.document.storage import FileTrouble, write_whole
+from workbench.document.usual_cloths import (
+    usual_cloths,
+)
 from workbench.document.words import RULE_WORDS, STYLE_WORDS
 
 __all__ = [
     "BONE_PLACES",
+    "BY_HAND",
+    "CLOTH_ROWS",
+    "CLOTH_TABLE",
     "EDGE_NAMES",
     "LARGEST_NUMBER",
     "MAKING_ROWS",
@@ -83,6 +115,7 @@ __all__ = [
     "SUFFIX",
     "TEXT_LENGTHS",
     "Client",
+    "ClothRow",
     "FileTrouble",
     "MakingRow",
     "NoDraftError",
@@ -92,28 +125,41 @@ __all__ = [
     "Project",
     "Session",
     "Step",
+    "add_cloth",
     "add_point",
     "choice_of",
+    "cloth_span_words",
+    "drop_plan",
     "heading_of",
     "json_schema",
+    "keep_plan",
     "move_point",
     "new_project",
     "picture_of",
+    "pin_piece",
+    "place_by_hand",
     "place_of",
     "printed",
     "quarter_of",
     "read_project",
+    "remove_cloth",
     "remove_point",
     "report",
     "report_text",
+    "set_all_hours",
     "set_allowance",
     "set_allowance_of",
     "set_bone_place",
     "set_boning",
+    "set_bought",
     "set_busk",
     "set_client",
+    "set_cloth",
+    "set_cloth_layers",
+    "set_currency",
     "set_front",
     "set_front_share",
+    "set_hours",
     "set_lacing",
     "set_layer_made",
     "set_layer_panel",
@@ -129,6 +175,9 @@ __all__ = [
     "set_panels",
     "set_paper",
     "set_pin",
+    "set_price",
+    "set_price_row",
+    "set_quoting",
     "set_reduction",
     "set_rule",
     "set_seam_place",
@@ -142,6 +191,7 @@ __all__ = [
     "take_the_most",
     "to_bytes",
     "toggle_smooth",
+    "usual_cloths",
     "write_project",
     "write_whole",
 ]

@@ -11,8 +11,9 @@ from dataclasses import replace
 from datetime import date
 
 from workbench.body import BY_KEY, LIMIT_TABLE, Length, LengthError, Limits, limit_problem, read_length
+from workbench.document.cloth_checks import cloth_problems, plan_problems, quote_problems
 from workbench.document.making_checks import making_problems
-from workbench.document.problem import Place, Problem
+from workbench.document.problem import Place, Problem, text_problems
 from workbench.document.project import LARGEST_NUMBER, MOST_POINTS, TEXT_LENGTHS, Client, Paper, Project
 from workbench.draft import FEWEST_PANELS, MOST_PANELS, Design, Quarter, ShapePoint, Share
 
@@ -30,16 +31,15 @@ def problems(project: Project) -> Iterator[Problem]:
     yield from making_problems(project.making, project.design.panel_count)
     yield from _limit_problems(project.limits)
     yield from paper_problems(project.paper)
+    yield from cloth_problems(project.cloths)
+    yield from plan_problems(project.plans, project.cloths)
+    yield from quote_problems(project.quoting)
 
 
 def client_problems(client: Client) -> Iterator[Problem]:
     """Texts that are too long or cannot be kept, and a date that is none."""
     for name, most in TEXT_LENGTHS.items():
-        text: str = getattr(client, name)
-        if len(text) > most:
-            yield ("client", name), f"is longer than {most} characters"
-        elif not keepable(text):
-            yield ("client", name), "holds half a character, which cannot be kept"
+        yield from text_problems(getattr(client, name), most, ("client", name))
     if client.date and not _is_date(client.date):
         yield ("client", "date"), "must be written as year-month-day, for example 2031-05-20"
 
@@ -52,15 +52,6 @@ def paper_problems(paper: Paper) -> Iterator[Problem]:
             yield ("paper", name), "is no usable length"
         elif length < 0:
             yield ("paper", name), "cannot be less than nothing"
-
-
-def keepable(text: str) -> bool:
-    """Whether a text can be written as UTF-8; half of a pair of surrogates, as some pastes leave, cannot."""
-    try:
-        text.encode("utf-8")
-    except UnicodeEncodeError:
-        return False
-    return True
 
 
 def _is_date(text: str) -> bool:

@@ -12,7 +12,7 @@ from typing import Any
 
 from workbench.body import BY_KEY
 from workbench.document.checks import problems
-from workbench.document.project import LARGEST_NUMBER, Project
+from workbench.document.project import LARGER_NUMBERS, LARGEST_NUMBER, Project
 from workbench.document.records import plain, record_of
 from workbench.document.storage import FileTrouble, read_whole, write_whole
 from workbench.document.tree import TreeError, parsed
@@ -59,7 +59,7 @@ def to_bytes(project: Project) -> bytes:
 
 def project_from(data: bytes) -> Project:
     """The project in the bytes of a file; TreeError for anything else."""
-    project: Project = record_of(Project, _known_version(parsed(data, LARGEST_NUMBER)), ())
+    project: Project = record_of(Project, _known_version(parsed(data, LARGEST_NUMBER, LARGER_NUMBERS)), ())
     _check(project)
     return project
 

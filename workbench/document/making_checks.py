@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable
-
 from workbench.document.making_table import MAKING_TABLE, MakingGroup, span_words
-from workbench.document.problem import Place, Problems
+from workbench.document.problem import Place, Problems, twice
 from workbench.pieces import LAYERS, Making
 
 
@@ -16,7 +14,7 @@ def making_problems(making: Making, panel_count: int) -> Problems:
     yield from _layer_problems(making, panel_count, place)
     for group in ("marks", "opening", "boning"):
         yield from _figure_problems(group, getattr(making, group), (*place, group))
-    yield from _twice(making.boning.places, "the place", (*place, "boning", "places"))
+    yield from twice(making.boning.places, "the place", (*place, "boning", "places"))
     yield from _figure_problems("", making, place)
 
 
@@ -36,13 +34,13 @@ def _allowance_problems(making: Making, panel_count: int, place: Place) -> Probl
         yield from _panel_problem(own.panel, panel_count, (*inner, number, "panel"))
         yield from _figure_problems("own_allowance", own, (*inner, number))
     edges = [(own.layer, own.panel, own.edge) for own in making.own_allowances]
-    yield from _twice(edges, "one edge of one piece", inner)
+    yield from twice(edges, "one edge of one piece", inner)
 
 
 def _layer_problems(making: Making, panel_count: int, place: Place) -> Problems:
     inner = (*place, "layers")
     names = [choice.layer for choice in making.layers]
-    yield from _twice(names, "the layer", inner)
+    yield from twice(names, "the layer", inner)
     for name in LAYERS:
         if name not in names:
             yield inner, f"lacks the layer {name}"
@@ -50,19 +48,9 @@ def _layer_problems(making: Making, panel_count: int, place: Place) -> Problems:
         yield from _figure_problems("layer", choice, (*inner, number))
         for panel in choice.left_out:
             yield from _panel_problem(panel, panel_count, (*inner, number, "left_out"))
-        yield from _twice(choice.left_out, "the panel", (*inner, number, "left_out"))
+        yield from twice(choice.left_out, "the panel", (*inner, number, "left_out"))
 
 
 def _panel_problem(panel: int, panel_count: int, place: Place) -> Problems:
     if not 0 <= panel < panel_count:
         yield place, f"names panel {panel}, where the panels are numbered 0 to {panel_count - 1}"
-
-
-def _twice(values: Iterable[Hashable], what: str, place: Place) -> Problems:
-    seen: set[Hashable] = set()
-    for value in values:
-        if value in seen:
-            named = f" {value}" if isinstance(value, str | int) else ""
-            yield place, f"names {what}{named} twice"
-            return
-        seen.add(value)

@@ -7,13 +7,12 @@ be; ValueError in one sentence for a name nobody knows or a figure out of its bo
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import fields, replace
+from dataclasses import replace
 from typing import Any, TypeVar
 
+from workbench.document.changing import with_entries
 from workbench.document.making_table import MAKING_ROWS, MakingGroup, span_words
 from workbench.document.project import Project
-from workbench.document.records import plain, record_of
-from workbench.document.tree import TreeError
 from workbench.pieces import (
     EDGE_KINDS,
     LAYERS,
@@ -140,14 +139,7 @@ def set_making(project: Project, **changes: Figure) -> Project:
 def _changed(project: Project, group: MakingGroup, record: _Record, changes: Mapping[str, object]) -> _Record:
     """The record with some entries changed, of the right kind and within their bounds."""
     group_words = group.replace("_", " ") or "making"
-    named = {field.name for field in fields(record)}  # type: ignore[arg-type]  # every record is a dataclass
-    for name in changes:
-        if name not in named:
-            raise ValueError(f"The {group_words} has nothing called “{name}”.")
-    try:
-        changed: _Record = record_of(type(record), {**plain(record), **plain(changes)}, (group_words,))
-    except TreeError as error:
-        raise ValueError(f"{str(error)[:1].upper()}{str(error)[1:]}") from error
+    changed = with_entries(record, changes, group_words)
     for name in changes:
         row, value = MAKING_ROWS.get((group, name)), getattr(changed, name)
         if row is not None and value is not None and not row.low <= value <= row.high:

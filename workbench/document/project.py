@@ -7,11 +7,15 @@ from dataclasses import dataclass, field, replace
 from typing import Any, ClassVar, Literal
 
 from workbench.body import Fraction, Length, Limits, Unit
+from workbench.cloth import Cloth, KeptPlan, Quoting
+from workbench.document.usual_cloths import usual_cloths
 from workbench.draft import Design, Style, usual_design
 from workbench.pieces import Making
 
 LARGEST_NUMBER = 10_000.0
 """No figure of a project is larger, whichever way it points: twice the largest sheet in mm."""
+LARGER_NUMBERS: Mapping[str, float] = {"cloths": 300_000.0, "plans": 300_000.0, "quoting": 100_000_000.0}
+"""The same for the entries that measure cloth off the roll, in mm, or thread off the spool."""
 MOST_POINTS = 40
 """Shape points of one line; a dozen draw anything a bodice can be cut to."""
 TEXT_LENGTHS: Mapping[str, int] = {"name": 80, "wish": 2000, "date": 10, "measured_by": 80, "notes": 10_000}
@@ -61,6 +65,10 @@ class Project:
     making: Making = field(default_factory=Making)
     limits: Limits = field(default_factory=Limits)
     paper: Paper = field(default_factory=Paper)
+    cloths: tuple[Cloth, ...] = field(default_factory=usual_cloths)
+    plans: tuple[KeptPlan, ...] = ()
+    """At most one for each cloth, as it was found or laid by hand."""
+    quoting: Quoting = field(default_factory=Quoting)
 
     __pydantic_config__: ClassVar[Any] = {"extra": "forbid"}
 
@@ -69,6 +77,17 @@ class Project:
         others = {name: value for name, value in self.measurements.items() if name != key}
         return replace(self, measurements=others if length is None else {**others, key: length})
 
+    def cloth(self, name: str) -> Cloth:
+        """The cloth of that name; ValueError where there is none."""
+        for cloth in self.cloths:
+            if cloth.name == name:
+                return cloth
+        raise ValueError(f"There is no cloth called “{name}”.")
+
+    def kept_plan(self, cloth: str) -> KeptPlan | None:
+        """The lay plan kept for a cloth, current or stale."""
+        return next((plan for plan in self.plans if plan.cloth == cloth), None)
+
     def taken(self) -> dict[str, float]:
         """The measurements in millimetres, by key."""
         return {key: length.mm for key, length in self.measurements.items()}
@@ -76,4 +95,4 @@ class Project:
 
 def new_project(style: Style = "under_bust", unit: Unit = "in") -> Project:
     """An empty project: a design to start from, and no measurements yet."""
-    return Project(unit=unit, design=usual_design(style))
+    return Project(unit=unit, design=usual_design(style), cloths=usual_cloths(unit))

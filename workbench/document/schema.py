@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from typing import Any
+from collections.abc import Mapping
 
 from workbench.body import BY_KEY
 from workbench.document.file import FORMAT, VERSION
 from workbench.document.making_table import MAKING_TABLE, MakingGroup
 from workbench.document.project import LARGEST_NUMBER, MOST_POINTS, TEXT_LENGTHS, Project
+from workbench.document.schema_cloth import bound_cloths
+from workbench.document.schema_parts import Schema, amounts_as_text, numbers
 from workbench.draft import FEWEST_PANELS, MOST_PANELS
 from workbench.pieces import LAYERS
-
-Schema = dict[str, Any]
 
 _MAKING_RECORDS: Mapping[MakingGroup, str] = {
     "": "Making",
@@ -46,7 +45,7 @@ def json_schema() -> Schema:
     described = {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "Bodice project",
-        "description": "One client's bodice: measurements, design, making, limits, paper. Lengths in mm.",
+        "description": "One client's bodice: measurements, design, making, cloth, prices. Lengths in mm.",
     }
     return {**schema, **described}
 
@@ -60,8 +59,9 @@ def _all_required(record: Schema) -> None:
 
 def _bounded(schema: Schema) -> None:
     """Add the bounds that the records themselves do not carry."""
-    for figure in _numbers(schema):
+    for figure in numbers(schema):
         figure.update(minimum=-LARGEST_NUMBER, maximum=LARGEST_NUMBER)
+    amounts_as_text(schema)
     schema["properties"]["measurements"]["propertyNames"] = {"enum": list(BY_KEY)}
     records = schema["$defs"]
     for name, most in TEXT_LENGTHS.items():
@@ -73,11 +73,12 @@ def _bounded(schema: Schema) -> None:
         points.update(minItems=2, maxItems=MOST_POINTS)
     records["Quarter"]["properties"]["seams"].update(minItems=FEWEST_PANELS - 1, maxItems=MOST_PANELS - 1)
     _bounded_making(records)
+    bound_cloths(schema)
 
 
 def _bounded_making(records: Schema) -> None:
     for row in MAKING_TABLE:
-        for figure in _numbers(records[_MAKING_RECORDS[row.group]]["properties"][row.key]):
+        for figure in numbers(records[_MAKING_RECORDS[row.group]]["properties"][row.key]):
             figure.update(minimum=row.low, maximum=row.high)
     choice, making = records["LayerChoice"]["properties"], records["Making"]["properties"]
     for panel in (choice["left_out"]["items"], records["OwnAllowance"]["properties"]["panel"]):
@@ -85,14 +86,3 @@ def _bounded_making(records: Schema) -> None:
     making["layers"].update(minItems=len(LAYERS), maxItems=len(LAYERS))
     for once in (choice["left_out"], records["Boning"]["properties"]["places"]):
         once["uniqueItems"] = True
-
-
-def _numbers(schema: Any) -> Iterator[Schema]:
-    if isinstance(schema, dict):
-        if schema.get("type") == "number":
-            yield schema
-        for inner in schema.values():
-            yield from _numbers(inner)
-    elif isinstance(schema, list):
-        for inner in schema:
-            yield from _numbers(inner)

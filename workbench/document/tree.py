@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 from math import isfinite
 from typing import Any
 
-from workbench.document.checks import keepable
-from workbench.document.problem import Place
+from workbench.document.problem import Place, keepable
 
 DEEPEST = 12
 """Groups within groups that a file may have; a project has half as many."""
@@ -37,8 +37,11 @@ class _NoNumber:
     """Stands in the tree for a figure that JSON has no spelling for."""
 
 
-def parsed(data: bytes, largest: float) -> Any:
-    """The JSON tree in UTF-8 ``data``, with figures up to ``largest``; TreeError for anything else."""
+def parsed(data: bytes, largest: float, larger: Mapping[str, float]) -> Any:
+    """The JSON tree in UTF-8 ``data``; TreeError for anything else.
+
+    Figures go up to ``largest``, and in some entries of the whole up to what ``larger`` says.
+    """
     try:
         text = data.decode("utf-8")
     except UnicodeDecodeError as error:
@@ -58,7 +61,7 @@ def parsed(data: bytes, largest: float) -> Any:
         raise TreeError((), _syntax(error, text)) from error
     except RecursionError as error:
         raise TreeError((), "the file is nested too deeply to be a project") from error
-    _check(tree, (), largest)
+    _check(tree, (), largest, larger)
     return tree
 
 
@@ -87,16 +90,17 @@ def _syntax(error: json.JSONDecodeError, text: str) -> str:
     return f"line {error.lineno}, column {error.colno} is damaged ({error.msg.lower()})"
 
 
-def _check(value: Any, place: Place, largest: float) -> None:
+def _check(value: Any, place: Place, largest: float, larger: Mapping[str, float]) -> None:
     """TreeError for the first thing in the tree that no project can hold."""
     if len(place) > DEEPEST:
         raise TreeError((), "the file is nested too deeply to be a project")
     if isinstance(value, dict):
         for name, inner in value.items():
-            _check(inner, (*place, name), largest)
+            most = larger.get(name, largest) if not place else largest
+            _check(inner, (*place, name), most, larger)
     elif isinstance(value, list):
         for number, inner in enumerate(value):
-            _check(inner, (*place, number), largest)
+            _check(inner, (*place, number), largest, larger)
     elif isinstance(value, _Twice):
         raise TreeError((*place, value.name), "stands there twice")
     elif isinstance(value, _NoNumber):
