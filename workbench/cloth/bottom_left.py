@@ -23,7 +23,7 @@ from workbench.cloth.solves import how_laid
 from workbench.cloth.ways import ways_of
 
 COLUMN = 3.0
-"""mm: the width of a column on a plain cloth."""
+"""mm: the width of a column on a plain cloth; beside each piece up to so much is lost."""
 _MOST_COLUMNS = 600
 _FEW = 24
 """With more copies than this not every order is tried."""

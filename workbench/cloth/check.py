@@ -33,7 +33,7 @@ def plan_at(placed: Sequence[Placed], copies: Sequence[Copy], cloth: Cloth, how:
     """
     room, known = room_of(cloth), by_key(copies)
     there = [(own, known[own.piece, own.copy]) for own in placed if (own.piece, own.copy) in known]
-    shapes = shapely.polygons([shapely.linearrings(laid(copy, own)) for own, copy in there])
+    shapes = np.array([shapely.polygons(laid(copy, own)) for own, copy in there], dtype=object)
     length = length_of(shapes, room)
     area = area_used(cloth, length)
     laid_keys = {copy.key for _, copy in there}
