@@ -76,7 +76,6 @@ _designs = st.builds(
     _parts,
     _lines,
     _lines,
-    st.floats(0, 100),
 )
 
 

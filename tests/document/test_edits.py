@@ -13,7 +13,6 @@ from workbench.body import LengthError
 from workbench.document import (
     Project,
     picture_of,
-    set_allowance,
     set_client,
     set_front_share,
     set_limit,
@@ -90,7 +89,6 @@ def test_under_one_figure_waist_and_underbust_share_a_reduction() -> None:
         lambda p, v: set_reduction(p, "waist", v),
         lambda p, v: set_opening(p, v),
         lambda p, v: set_front_share(p, v),
-        lambda p, v: set_allowance(p, v),
         lambda p, v: set_limit(p, "waist_percent", v),
         lambda p, v: set_paper(p, margin_mm=v),
     ],
@@ -102,7 +100,7 @@ def test_figures_that_are_none_are_refused(edit: Callable[[Project, float], Proj
 
 
 def test_less_than_nothing_is_refused_where_it_means_nothing() -> None:
-    for edit in (set_opening, set_allowance):
+    for edit in (set_opening,):
         with pytest.raises(ValueError, match="less than nothing"):
             edit(example(), -1)
     with pytest.raises(ValueError, match="paper’s overlap cannot be less than nothing"):

@@ -239,9 +239,9 @@ def test_a_wrong_entry_is_named_with_the_reason(
 
 @pytest.mark.parametrize("spelling", ["NaN", "Infinity", "-Infinity", "1e999", "1" * 5000])
 def test_figures_that_are_none(tree: Tree, tmp_path: Path, spelling: str) -> None:
-    tree["design"]["allowance_mm"] = 12345
+    tree["design"]["opening_mm"] = 12345
     text = json.dumps(tree).replace("12345", spelling)
-    assert trouble_with(text, tmp_path) == "design › allowance_mm is no usable number."
+    assert trouble_with(text, tmp_path) == "design › opening_mm is no usable number."
 
 
 def test_nested_without_end(tmp_path: Path) -> None:

@@ -8,7 +8,6 @@ import shapely
 
 from tests.sheets.conftest import Job
 from workbench.draft import Panel
-from workbench.pieces import cut_outlines
 from workbench.sheets import Drawing, Label, panel_drawing
 from workbench.sheets.fonts import text_width
 
@@ -19,8 +18,7 @@ def panels(job: Job) -> tuple[Panel, ...]:
 
 
 def drawn(job: Job, panel: Panel, joins: tuple[float, ...] = ()) -> Drawing:
-    cut = cut_outlines((panel,), job.outcome.design.allowance_mm)[0]
-    return panel_drawing(panel, job.outcome, cut, ("A client of some renown", "2031-03-01"), joins)
+    return panel_drawing(panel, job.outcome, ("A client of some renown", "2031-03-01"), joins)
 
 
 def box(label: Label) -> shapely.Polygon:
@@ -32,14 +30,14 @@ def box(label: Label) -> shapely.Polygon:
     return shapely.affinity.translate(turned, label.x, label.y)
 
 
-def test_stitch_cut_and_level_lines_are_the_drafts_own(either: Job) -> None:
+def test_stitch_and_level_lines_are_the_drafts_own(either: Job) -> None:
     for panel in panels(either):
         strokes = drawn(either, panel).strokes
         by_role = {
             role: [s for s in strokes if s.role == role] for role in ("stitch", "cut", "level", "waist")
         }
         assert np.array_equal(by_role["stitch"][0].points, panel.outline)
-        assert len(by_role["cut"]) == 1
+        assert not by_role["cut"]
         assert len(by_role["waist"]) == ("waist" in panel.level_lines)
         assert len(by_role["level"]) + len(by_role["waist"]) == len(panel.level_lines)
 
@@ -81,5 +79,5 @@ def test_each_side_says_what_it_is_sewn_to(gown: Job) -> None:
 
 
 def test_without_a_cut_line_none_is_drawn(gown: Job) -> None:
-    drawing = panel_drawing(panels(gown)[0], gown.outcome, None)
+    drawing = panel_drawing(panels(gown)[0], gown.outcome)
     assert not [stroke for stroke in drawing.strokes if stroke.role == "cut"]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.sheets.conftest import Job
+from tests.sheets.conftest import Job, job
 from tests.sheets.readback import page_sizes
 from workbench.sheets import PAPERS, PrintChoice, PrintError, sheet_map
 from workbench.sheets.sheetmap import row_letters
@@ -56,11 +56,10 @@ def _roll(job: Job, width: float):  # type: ignore[no-untyped-def]
         ({"margin_mm": -1.0}, "margin of the paper must be zero or more"),
         ({"overlap_mm": float("nan")}, "overlap of the paper must be zero or more"),
         ({"margin_mm": float("inf")}, "margin of the paper must be zero or more"),
-        ({"name": "roll", "roll_width_mm": 130.0}, "Front 1 is"),
         ({"name": "roll", "roll_width_mm": 0.0}, "roll must be more than zero"),
         ({"name": "roll", "roll_width_mm": 5081.0}, "wider than a page can be"),
         ({"name": "roll", "roll_width_mm": 20.0}, "leave nothing of the roll"),
-        ({"margin_mm": 103.0, "overlap_mm": 0.0}, "more than 500 sheets"),
+        ({"margin_mm": 104.0, "overlap_mm": 0.0}, "more than 500 sheets"),
         ({"margin_mm": 95.0, "overlap_mm": 19.5}, "more than 500 sheets"),
     ],
 )
@@ -71,6 +70,12 @@ def test_a_choice_that_cannot_be_printed_is_refused_in_one_sentence(
         sheet_map(gown.outcome, PrintChoice(**choice))  # type: ignore[arg-type]
     assert str(caught.value).endswith(".")
     assert "\n" not in str(caught.value)
+
+
+def test_a_roll_narrower_than_a_panel_names_the_panel() -> None:
+    two = job("under_bust", 2, 2, 20.0)
+    with pytest.raises(PrintError, match="Front 1 is"):
+        sheet_map(two.outcome, PrintChoice(name="roll", roll_width_mm=124.0))
 
 
 def test_a_roll_longer_than_a_page_can_be_is_refused(gown: Job, monkeypatch: pytest.MonkeyPatch) -> None:

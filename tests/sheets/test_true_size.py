@@ -9,7 +9,6 @@ import pytest
 
 from tests.sheets.conftest import Job
 from tests.sheets.readback import Array, lines_by_pdfium, lines_by_pikepdf
-from workbench.pieces import cut_outlines
 from workbench.sheets import PrintChoice, SheetMap, Tile, sheet_map
 
 MICROMETRE = 1e-3
@@ -17,16 +16,15 @@ MICROMETRE = 1e-3
 PAPERS = ("A4", "Letter", "A3", "A0", "roll")
 
 
-def wanted(job: Job, sheets: SheetMap, tile: Tile) -> Iterator[tuple[str, Array, Array]]:
-    """Name, stitch line and cut line of every panel on a sheet, where they should stand on its page."""
+def wanted(job: Job, sheets: SheetMap, tile: Tile) -> Iterator[tuple[str, Array]]:
+    """Name and stitch line of every panel on a sheet, where they should stand on its page."""
     assert job.outcome.draft is not None
     panels = job.outcome.draft.panels
-    cuts = cut_outlines(panels, job.outcome.design.allowance_mm)
     margin, box = sheets.paper.margin, tile.box
-    for panel, cut, placed in zip(panels, cuts, sheets.panels, strict=True):
+    for panel, placed in zip(panels, sheets.panels, strict=True):
         shift = np.array([placed.dx + margin - box.left, placed.dy + margin - box.bottom])
-        if _touches(cut + shift, sheets):
-            yield panel.name, panel.outline + shift, cut + shift
+        if _touches(panel.outline + shift, sheets):
+            yield panel.name, panel.outline + shift
 
 
 def _touches(points: Array, sheets: SheetMap) -> bool:
@@ -47,26 +45,24 @@ def nearest(line: Array, drawn: list[Array]) -> float:
 
 
 @pytest.mark.parametrize("paper", PAPERS)
-def test_stitch_and_cut_lines_read_back_within_a_micrometre_by_pdfium(either: Job, paper: str) -> None:
+def test_stitch_lines_read_back_within_a_micrometre_by_pdfium(either: Job, paper: str) -> None:
     sheets = sheet_map(either.outcome, PrintChoice(name=paper))
     pages = lines_by_pdfium(either.pdf(name=paper))[-len(sheets.tiles) :]
     for tile, drawn in zip(sheets.tiles, pages, strict=True):
-        for name, stitch, cut in wanted(either, sheets, tile):
+        for name, stitch in wanted(either, sheets, tile):
             assert nearest(stitch, drawn) <= MICROMETRE, (tile.name, name)
-            assert nearest(cut, drawn) <= MICROMETRE, (tile.name, name)
 
 
 @pytest.mark.parametrize("paper", PAPERS)
-def test_stitch_and_cut_lines_read_back_within_a_micrometre_by_pikepdf(either: Job, paper: str) -> None:
+def test_stitch_lines_read_back_within_a_micrometre_by_pikepdf(either: Job, paper: str) -> None:
     sheets = sheet_map(either.outcome, PrintChoice(name=paper))
     pages = lines_by_pikepdf(either.pdf(name=paper))[-len(sheets.tiles) :]
     for tile, drawn in zip(sheets.tiles, pages, strict=True):
         margin, paper_size = sheets.paper.margin, sheets.paper
         clip = (margin, margin, paper_size.width - margin, paper_size.height - margin)
         paths = [line.points for line in drawn if line.clip and np.allclose(line.clip, clip, atol=1e-6)]
-        for name, stitch, cut in wanted(either, sheets, tile):
+        for name, stitch in wanted(either, sheets, tile):
             assert nearest(stitch, paths) <= MICROMETRE, (tile.name, name)
-            assert nearest(cut, paths) <= MICROMETRE, (tile.name, name)
 
 
 def test_without_allowance_only_the_stitch_line_is_printed_and_it_is_unbroken(belt: Job) -> None:

@@ -19,7 +19,6 @@ from workbench.document.cloth_table import (
 )
 from workbench.document.edits import (
     quarter_of,
-    set_allowance,
     set_client,
     set_front_share,
     set_limit,
@@ -147,7 +146,6 @@ __all__ = [
     "report",
     "report_text",
     "set_all_hours",
-    "set_allowance",
     "set_allowance_of",
     "set_bone_place",
     "set_boning",

@@ -27,6 +27,7 @@ from workbench.draft import (
     with_panels,
 )
 from workbench.draft import take_the_most as most_of
+from workbench.pieces import LayerName
 
 
 def _with_design(project: Project, **changes: object) -> Project:
@@ -76,11 +77,6 @@ def set_front_share(project: Project, share: float) -> Project:
     if not 0 < share < 1:
         raise ValueError("The front’s share must lie between 0 and 100 %.")
     return _with_design(project, front_share=float(share))
-
-
-def set_allowance(project: Project, mm: float) -> Project:
-    """The project with another seam allowance."""
-    return _with_design(project, allowance_mm=_not_negative(mm, "The seam allowance"))
 
 
 def set_style(project: Project, style: Style) -> Project:
@@ -141,7 +137,7 @@ def set_unit(project: Project, unit: Unit, fraction: Fraction) -> Project:
     return replace(project, unit=unit, fraction=fraction)
 
 
-def set_paper(project: Project, **changes: str | float | bool) -> Project:
+def set_paper(project: Project, **changes: str | float | bool | tuple[LayerName, ...]) -> Project:
     """The project printed on other paper; what does not fit is refused when it is printed."""
     paper = replace(project.paper, **changes)  # type: ignore[arg-type]  # fields by name
     _refuse(paper_problems(paper))

@@ -7,13 +7,16 @@ from workbench.document.picture import Picture
 from workbench.document.project import Paper, Project
 from workbench.document.report import worked_out
 from workbench.document.words import STYLE_WORDS, limit_words, measurement_words
+from workbench.pieces import Making
 from workbench.sheets import Heading, PrintChoice, print_pdf
 
 
 def printed(picture: Picture, paper: Paper) -> bytes:
     """The PDF of a picture on some paper; ValueError in one sentence where that cannot be."""
     body, outcome, comfort, _ = worked_out(picture)
-    return print_pdf(outcome, comfort, heading_of(picture.project, body), choice_of(paper))
+    heading, choice = heading_of(picture.project, body), choice_of(paper, picture.project.making)
+    cutting = picture.cutting if paper.with_allowance else None
+    return print_pdf(outcome, comfort, heading, choice, cutting)
 
 
 def heading_of(project: Project, body: Body) -> Heading:
@@ -35,12 +38,16 @@ def heading_of(project: Project, body: Body) -> Heading:
     )
 
 
-def choice_of(paper: Paper) -> PrintChoice:
-    """The paper of a project as the printing code takes it."""
+def choice_of(paper: Paper, making: Making) -> PrintChoice:
+    """The paper of a project as the printing code takes it; a layer that is not made is not printed."""
+    made = tuple(name for name in paper.layers if making.layer(name).made)
     return PrintChoice(
         name=paper.name,
         margin_mm=paper.margin_mm,
         overlap_mm=paper.overlap_mm,
         roll_width_mm=paper.roll_width_mm,
         with_allowance=paper.with_allowance,
+        layers=made or ("fashion",),
+        cutting_pages=paper.cutting_pages,
+        marks=making.marks,
     )

@@ -10,7 +10,7 @@ from workbench.body import Fraction, Length, Limits, Unit
 from workbench.cloth import Cloth, KeptPlan, Quoting
 from workbench.document.usual_cloths import usual_cloths
 from workbench.draft import Design, Style, usual_design
-from workbench.pieces import Making
+from workbench.pieces import LayerName, Making
 
 LARGEST_NUMBER = 10_000.0
 """No figure of a project is larger, whichever way it points: twice the largest sheet in mm."""
@@ -48,6 +48,11 @@ class Paper:
     overlap_mm: float = 10.0
     roll_width_mm: float = 914.4
     with_allowance: bool = True
+    """With the cut lines of the pieces; otherwise the panels with their stitch lines alone."""
+    layers: tuple[LayerName, ...] = ("fashion",)
+    """Whose pieces are printed at true size."""
+    cutting_pages: bool = True
+    """With a sheet for each layer, bones, notions and the walk check in front."""
 
     __pydantic_config__: ClassVar[Any] = {"extra": "forbid"}
 

@@ -58,7 +58,6 @@ def report(picture: Picture, name: str) -> Data:
         "rule": project.design.rule,
         "opening_mm": project.design.opening_mm,
         "front_share": project.design.front_share,
-        "allowance_mm": project.design.allowance_mm,
         "making": plain(project.making),
         "limits": plain(project.limits),
         "measurements": _measurements(project, body),

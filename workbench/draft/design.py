@@ -117,7 +117,6 @@ class Design:
     neckline: tuple[ShapePoint, ...] | None = None
     """Her own line, or None for the line of the style, which follows the body."""
     hem: tuple[ShapePoint, ...] | None = None
-    allowance_mm: float = 12.7
 
     __pydantic_config__: ClassVar[Any] = {"extra": "forbid"}
 

@@ -27,8 +27,6 @@ def _design_troubles(design: Design) -> Iterator[Finding]:
         yield _field("opening", "opening_mm", "The opening", "between 0 and 16 in (40 cm)")
     if not (isfinite(design.front_share) and 0.3 <= design.front_share <= 0.7):
         yield _field("front_share", "front_share", "The front's share", "between 30 and 70 %")
-    if not (isfinite(design.allowance_mm) and 0 <= design.allowance_mm <= 100):
-        yield _field("allowance", "allowance_mm", "The seam allowance", "between 0 and 4 in (10 cm)")
     for level in design.levels:
         if not isfinite(design.reductions.at(level)):
             yield _field(

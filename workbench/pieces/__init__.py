@@ -1,6 +1,5 @@
 """From stitch lines to what lies on the cutting table."""
 
-from workbench.pieces.allowance import cut_outlines
 from workbench.pieces.bones import bones_of
 from workbench.pieces.check import check_angles, check_walks, tolerance_of
 from workbench.pieces.layers import label_of, purpose_of
@@ -73,7 +72,6 @@ __all__ = [
     "check_angles",
     "check_walks",
     "cut_lines",
-    "cut_outlines",
     "cutting_of",
     "label_of",
     "layer_of",

@@ -8,7 +8,7 @@ import numpy as np
 
 from workbench.body import LEVEL_LABEL
 from workbench.draft import Outcome, Panel, seam_name
-from workbench.sheets.drawing import Array, Drawing, Label, Stroke
+from workbench.sheets.drawing import Drawing, Label, Stroke
 from workbench.sheets.panel_words import Rung, edge_words, level_name, rungs_of, words_in
 from workbench.sheets.room import Inside
 
@@ -20,15 +20,13 @@ _SHORTEST_GRAIN = 8.0
 def panel_drawing(
     panel: Panel,
     outcome: Outcome,
-    cut: Array | None,
     captions: tuple[str, ...] = (),
     joins: tuple[float, ...] = (),
 ) -> Drawing:
-    """Stitch and cut line, level lines, waist line and grain of one panel, with their names.
+    """Stitch line, level lines, waist line and grain of one panel, with their names.
 
-    ``cut`` is its cut line, or None where only the stitch line is wanted; ``captions``
-    (client, date) stand under the panel's name; words keep clear of the heights at which
-    sheets join (``joins``).
+    ``captions`` (client, date) stand under the panel's name; words keep clear of the
+    heights at which sheets join (``joins``).
     """
     rungs = rungs_of(panel, joins)
     inside = Inside(panel.outline)
@@ -37,8 +35,6 @@ def panel_drawing(
     levels = tuple(_level_names(panel, inside))
     inside.place(levels)
     strokes = [Stroke("stitch", panel.outline, closed=True)]
-    if cut is not None:
-        strokes.append(Stroke("cut", cut, closed=True))
     strokes += [
         Stroke("waist" if name == "waist" else "level", line) for name, line in panel.level_lines.items()
     ]

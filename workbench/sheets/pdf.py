@@ -66,7 +66,7 @@ def print_pdf(
     if cutting:
         things = _pieces(cutting, outcome, sheets, heading, choice)
     else:
-        things = _panels(outcome, sheets, heading, choice)
+        things = _panels(outcome, sheets, heading)
     _draw_sheets(canvas, sheets, things, words)
     canvas.save()
     return buffer.getvalue()
@@ -142,17 +142,13 @@ def _captions(heading: Heading) -> tuple[str, ...]:
     return tuple(text for text in (clean(heading.client), clean(heading.date)) if text)
 
 
-def _panels(
-    outcome: Outcome, sheets: SheetMap, heading: Heading, choice: PrintChoice
-) -> tuple[InkedPanel, ...]:
+def _panels(outcome: Outcome, sheets: SheetMap, heading: Heading) -> tuple[InkedPanel, ...]:
     """The panels of a draft, ready for any sheet."""
     assert outcome.draft is not None, "sheet_map refuses an outcome without a draft"
-    with_cut = choice.with_allowance and outcome.design.allowance_mm > 0
     panels = []
     for panel, placed in zip(outcome.draft.panels, sheets.panels, strict=True):
-        cut = placed.cut if with_cut else None
         joins = tuple(height - placed.dy for height in level_joins(sheets))
-        drawing = panel_drawing(panel, outcome, cut, _captions(heading), joins)
+        drawing = panel_drawing(panel, outcome, _captions(heading), joins)
         polygon = shapely.Polygon(placed.outline)
         panels.append(inked(drawing, panel.name, placed.dx, placed.dy, polygon))
     return tuple(panels)

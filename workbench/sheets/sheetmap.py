@@ -9,7 +9,7 @@ import numpy as np
 import shapely
 
 from workbench.draft import Outcome
-from workbench.pieces import Cutting, cut_outlines
+from workbench.pieces import Cutting
 from workbench.sheets.arrange import SPACE, Arrangement, arrange
 from workbench.sheets.chosen import chosen_pieces, piece_title
 from workbench.sheets.coverage import Mask
@@ -105,7 +105,7 @@ def sheet_map(outcome: Outcome, choice: PrintChoice, cutting: Cutting | None = N
     paper = paper_of(choice)
     if outcome.draft is None:
         raise PrintError("There are no panels to print yet: the draft is stopped by one of its findings.")
-    names, lines = _panels(outcome, choice) if cutting is None else _pieces(cutting, choice)
+    names, lines = _panels(outcome) if cutting is None else _pieces(cutting, choice)
     if paper.name == ROLL:
         _check_roll(paper, names, lines)
     found = arrange(lines, paper)
@@ -119,11 +119,10 @@ def sheet_map(outcome: Outcome, choice: PrintChoice, cutting: Cutting | None = N
 Outlines = tuple[list[str], tuple[Array, ...]]
 
 
-def _panels(outcome: Outcome, choice: PrintChoice) -> Outlines:
-    """Names and outlines of the panels of a draft."""
+def _panels(outcome: Outcome) -> Outlines:
+    """Names and stitch lines of the panels of a draft."""
     panels = outcome.draft.panels if outcome.draft else ()
-    lines = cut_outlines(panels, outcome.design.allowance_mm if choice.with_allowance else 0.0)
-    return [panel.name for panel in panels], lines
+    return [panel.name for panel in panels], tuple(panel.outline for panel in panels)
 
 
 def _pieces(cutting: Cutting, choice: PrintChoice) -> Outlines:

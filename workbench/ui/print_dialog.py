@@ -25,7 +25,6 @@ from workbench.document import (
     choice_of,
     picture_of,
     printed,
-    set_allowance,
     set_paper,
     write_whole,
 )
@@ -36,6 +35,7 @@ from workbench.ui.files import Files, plain_name
 from workbench.ui.findings import FindingRow
 from workbench.ui.job import Job
 from workbench.ui.look import GRID, fonts
+from workbench.ui.print_layers import LayerBoxes
 from workbench.ui.print_lengths import LengthRow
 from workbench.ui.sheet_preview import SheetPreview
 
@@ -63,9 +63,10 @@ class PrintDialog(QDialog):
             "roll_width_mm": LengthRow("Width of the roll", low=100),
             "margin_mm": LengthRow("Margin the printer leaves", in_mm=True),
             "overlap_mm": LengthRow("Overlap of the sheets", in_mm=True),
-            "allowance_mm": LengthRow("Width of the allowance", high=100),
         }
-        self.with_allowance = QCheckBox("Print the seam allowance")
+        self.with_allowance = QCheckBox("Pieces with cut lines, notches and bones")
+        self.layers = LayerBoxes()
+        self.cutting_pages = QCheckBox("Lists for the cutting table in front")
         self.state, self.warning = FindingRow(clickable=False), FindingRow(clickable=False)
         self.preview = SheetPreview()
         self.write = QPushButton("Write the PDF…")
@@ -85,7 +86,8 @@ class PrintDialog(QDialog):
         for number, name in enumerate(("roll_width_mm", "margin_mm", "overlap_mm"), start=1):
             rows.addWidget(self.lengths[name], number, 0, 1, 2)
         rows.addWidget(self.with_allowance, 4, 0, 1, 2)
-        rows.addWidget(self.lengths["allowance_mm"], 5, 0, 1, 2)
+        rows.addWidget(self.layers, 5, 0, 1, 2)
+        rows.addWidget(self.cutting_pages, 6, 0, 1, 2)
         left = QVBoxLayout()
         left.setContentsMargins(0, 0, 4 * GRID, 0)
         left.addLayout(rows)
@@ -106,7 +108,9 @@ class PrintDialog(QDialog):
 
     def _connect(self) -> None:
         self.paper.activated.connect(self.on_paper_picked)
-        self.with_allowance.clicked.connect(self.on_allowance_clicked)
+        self.with_allowance.clicked.connect(self.on_pieces_clicked)
+        self.layers.changed.connect(self.on_pieces_clicked)
+        self.cutting_pages.clicked.connect(self.on_pieces_clicked)
         for row in self.lengths.values():
             row.changed.connect(self.on_length_changed)
         self.write.clicked.connect(self.on_write)
@@ -121,12 +125,14 @@ class PrintDialog(QDialog):
         project, paper = self._project, self._project.paper
         self.paper.setCurrentIndex(self.paper.findData(paper.name))
         self.with_allowance.setChecked(paper.with_allowance)
+        self.layers.show_layers(paper, project.making)
+        self.layers.setVisible(paper.with_allowance)
+        self.cutting_pages.setChecked(paper.cutting_pages)
+        self.cutting_pages.setVisible(paper.with_allowance)
         for name, row in self.lengths.items():
-            held = project.design if name == "allowance_mm" else paper
-            row.show_length(getattr(held, name), project.unit, project.fraction)
+            row.show_length(getattr(paper, name), project.unit, project.fraction)
         self.lengths["roll_width_mm"].setVisible(paper.name == ROLL)
         self.lengths["overlap_mm"].setEnabled(paper.name != ROLL)
-        self.lengths["allowance_mm"].setEnabled(paper.with_allowance)
         self.show_sheets()
 
     def show_sheets(self) -> None:
@@ -135,7 +141,7 @@ class PrintDialog(QDialog):
         sheets: SheetMap | None = None
         try:
             if self._picture.outcome is not None:
-                sheets = sheet_map(self._picture.outcome, choice_of(self._project.paper))
+                sheets = self._sheets()
         except PrintError as error:
             self.state.show_sentence("stop", "Cannot be printed", str(error))
         if sheets is not None:
@@ -143,6 +149,12 @@ class PrintDialog(QDialog):
         self.preview.show_map(sheets)
         self.write.setEnabled(sheets is not None and self._job is None)
         self._show_warning()
+
+    def _sheets(self) -> SheetMap:
+        assert self._picture.outcome is not None
+        paper = self._project.paper
+        cutting = self._picture.cutting if paper.with_allowance else None
+        return sheet_map(self._picture.outcome, choice_of(paper, self._project.making), cutting)
 
     def _show_warning(self) -> None:
         """A print is never silent about a limit that is passed."""
@@ -174,16 +186,20 @@ class PrintDialog(QDialog):
         """Other paper."""
         self._change(set_paper(self._project, name=str(self.paper.currentData())))
 
-    def on_allowance_clicked(self) -> None:
-        """With the allowance or without."""
-        self._change(set_paper(self._project, with_allowance=self.with_allowance.isChecked()))
+    def on_pieces_clicked(self) -> None:
+        """Pieces or bare panels, of which layers, with or without the lists."""
+        changed = set_paper(
+            self._project,
+            with_allowance=self.with_allowance.isChecked(),
+            layers=self.layers.ticked(),
+            cutting_pages=self.cutting_pages.isChecked(),
+        )
+        self._change(changed)
 
     def on_length_changed(self) -> None:
         """A margin, an overlap or a width was typed and could be read."""
         for name, row in self.lengths.items():
-            if row is self.sender() and name == "allowance_mm":
-                self._change(set_allowance(self._project, row.mm))
-            elif row is self.sender():
+            if row is self.sender():
                 self._change(set_paper(self._project, **{name: row.mm}))
 
     def _change(self, project: Project) -> None:
