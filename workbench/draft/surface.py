@@ -14,6 +14,10 @@ from workbench.draft.edges import Edges, Index
 from workbench.draft.monotone import Array
 
 
+_FOUND = 1e-7
+"""mm: near enough to the point that was asked for."""
+
+
 @dataclass(frozen=True)
 class Surface:
     """Panels between their edges; edge 2j is the left one of panel j, edge 2j + 1 the right one."""
@@ -48,17 +52,26 @@ class Surface:
     def locate(self, panel: int, x: float, y: float) -> tuple[float, float]:
         """(u, t) of a flat point in or near a panel: the map above undone, by Newton's method.
 
-        Across, the answer is held to the panel; up, to the reach of its edges.
+        Across, the answer is held to the panel; up, to the reach of its edges. Where the
+        curvature of an edge jumps, at a level, a whole step can lead away: then half of it.
         """
-        v, t = 0.5, y
-        for _ in range(30):
+        v, t, share = 0.5, y, 1.0
+        best = (np.inf, v, t)
+        step = np.zeros(2)
+        for _ in range(60):
             here = self._with_tangents(panel, v, t)
-            step = np.linalg.solve(here[:, 1:], np.array([x, y]) - here[:, 0])
-            v = float(np.clip(v + step[0], -0.5, 1.5))
-            t += float(np.clip(step[1], -100, 100))
-            if abs(step[0]) < 1e-9 and abs(step[1]) < 1e-7:
+            miss = np.array([x, y]) - here[:, 0]
+            far = float(np.hypot(*miss))
+            if far < best[0]:
+                best, share = (far, v, t), 1.0
+                step = np.linalg.solve(here[:, 1:], miss)
+            else:
+                share *= 0.5
+            if far < _FOUND or share < 1e-3:
                 break
-        return panel + min(max(v, 0.0), 1.0), t
+            v = float(np.clip(best[1] + np.clip(share * step[0], -0.5, 0.5), -0.5, 1.5))
+            t = best[2] + float(np.clip(share * step[1], -100, 100))
+        return panel + min(max(best[1], 0.0), 1.0), best[2]
 
     def _with_tangents(self, panel: int, v: float, t: float) -> Array:
         """(2, 3): the point, and its change with v and with t, by central differences."""
