@@ -3,12 +3,59 @@
 from workbench.cloth.bottom_left import bottom_left
 from workbench.cloth.buy import Buy, to_buy
 from workbench.cloth.check import check_plan, plan_at
+from workbench.cloth.client_lines import ClientLine, included_usual
 from workbench.cloth.cloth_faults import faults_of
 from workbench.cloth.compare import Case, Row, compare
 from workbench.cloth.copies import MOST_COPIES, copies_of
+from workbench.cloth.cost_lines import NO_PRICE_WORDS, NO_RATE_WORDS, NOT_BOUGHT_WORDS, ClothBought, CostLine
 from workbench.cloth.digest import digest, is_stale
+from workbench.cloth.hours import hours_usual
 from workbench.cloth.keep import kept, plan_of
-from workbench.cloth.plan import Copy, LayError, Plan, laid
+from workbench.cloth.money import (
+    MoneyError,
+    coin_of,
+    finer_than_kept,
+    read_money,
+    say_money,
+    say_percent,
+    say_price,
+    to_coin,
+)
+from workbench.cloth.money_checks import (
+    MOST_DECIMALS,
+    MOST_HOURS,
+    MOST_IN_PACK,
+    MOST_ROWS,
+    NAME_MOST,
+    PERCENT_MOST,
+    SYMBOL_MOST,
+    TEXT_MOST,
+    Amiss,
+    price_problems,
+    quoting_problems,
+    refuse_bad,
+)
+from workbench.cloth.plan import Copy, CopyKey, LayError, Plan, laid, turned
+from workbench.cloth.price_file import (
+    price_list_bytes,
+    price_list_from,
+    read_price_list,
+    remembered,
+    with_remembered,
+    write_price_list,
+)
+from workbench.cloth.prices import (
+    NO_PRICE,
+    bought,
+    keys_of,
+    name_of,
+    price_list,
+    row_of,
+    rows_for,
+    with_prices,
+    with_row,
+)
+from workbench.cloth.quote import Quote, quote_of
 from workbench.cloth.records import (
     BuyStep,
     Cloth,
@@ -23,41 +70,90 @@ from workbench.cloth.records import (
 )
 from workbench.cloth.room import Room, room_of
 from workbench.cloth.solver import FIRST_SECONDS, Solve
+from workbench.cloth.sums import Sums
 from workbench.cloth.ways import ways_of
 
 __all__ = [
     "FIRST_SECONDS",
     "MOST_COPIES",
+    "MOST_DECIMALS",
+    "MOST_HOURS",
+    "MOST_IN_PACK",
+    "MOST_ROWS",
+    "NAME_MOST",
+    "NOT_BOUGHT_WORDS",
+    "NO_PRICE",
+    "NO_PRICE_WORDS",
+    "NO_RATE_WORDS",
+    "PERCENT_MOST",
+    "SYMBOL_MOST",
+    "TEXT_MOST",
+    "Amiss",
     "Buy",
     "BuyStep",
     "Case",
+    "ClientLine",
     "Cloth",
+    "ClothBought",
     "Copy",
+    "CopyKey",
+    "CostLine",
     "Currency",
     "HoursRow",
     "KeptPlan",
     "Laid",
     "LayError",
+    "MoneyError",
     "Placed",
     "Plan",
     "PriceRow",
+    "Quote",
     "Quoting",
     "Room",
     "Row",
     "Run",
     "Solve",
+    "Sums",
     "bottom_left",
+    "bought",
     "check_plan",
+    "coin_of",
     "compare",
     "copies_of",
     "digest",
     "faults_of",
+    "finer_than_kept",
+    "hours_usual",
+    "included_usual",
     "is_stale",
     "kept",
+    "keys_of",
     "laid",
+    "name_of",
     "plan_at",
     "plan_of",
+    "price_list",
+    "price_list_bytes",
+    "price_list_from",
+    "price_problems",
+    "quote_of",
+    "quoting_problems",
+    "read_money",
+    "read_price_list",
+    "refuse_bad",
+    "remembered",
     "room_of",
+    "row_of",
+    "rows_for",
+    "say_money",
+    "say_percent",
+    "say_price",
     "to_buy",
+    "to_coin",
+    "turned",
     "ways_of",
+    "with_prices",
+    "with_remembered",
+    "with_row",
+    "write_price_list",
 ]
