@@ -96,13 +96,17 @@ def test_the_same_input_gives_the_same_outline_bit_for_bit(body: Body, design: D
 
 @settings(many, max_examples=60)
 @given(bodies(), designs())
-def test_a_point_located_on_the_flat_is_the_place_it_was_drawn_from(body: Body, design: Design) -> None:
+def test_a_point_located_on_the_flat_is_drawn_where_it_lies(body: Body, design: Design) -> None:
+    """Two places can share a point where a very sharp flare folds the level lines over: either will do."""
     draft = work_out(body, design).draft
     if draft is None:
         return
+    gentle = draft.surface.edges.steepest.max() < 0.5
     for line in (draft.neckline, draft.hem):
         for point in line.points:
             x, y, panel = draft.surface.point(point.u, point.t)
             u, t = draft.surface.locate(panel, x, y)
-            assert u == pytest.approx(point.u, abs=1e-5)
-            assert t == pytest.approx(point.t, abs=1e-3)
+            there = draft.surface.points(np.array([panel]), np.array([u - panel]), np.array([t]))[0]
+            assert there == pytest.approx((x, y), abs=1e-4)
+            if gentle:
+                assert (u, t) == pytest.approx((point.u, point.t), abs=1e-3)

@@ -13,9 +13,10 @@ import numpy as np
 from workbench.draft.edges import Edges, Index
 from workbench.draft.monotone import Array
 
-
 _FOUND = 1e-7
 """mm: near enough to the point that was asked for."""
+_STARTS = (0.0, 8.0, -8.0, 16.0, -16.0, 30.0, -30.0)
+"""mm up or down from the height of the point."""
 
 
 @dataclass(frozen=True)
@@ -50,28 +51,37 @@ class Surface:
         return float(x), float(y), panel
 
     def locate(self, panel: int, x: float, y: float) -> tuple[float, float]:
-        """(u, t) of a flat point in or near a panel: the map above undone, by Newton's method.
+        """(u, t) of a flat point in or near a panel: the map above undone.
 
-        Across, the answer is held to the panel; up, to the reach of its edges. Where the
-        curvature of an edge jumps, at a level, a whole step can lead away: then half of it.
+        Across, the answer is held to the panel; up, to the reach of its edges. Where a sharp
+        flare crowds the level lines the search can stall, and is begun again beside that.
         """
-        v, t, share = 0.5, y, 1.0
-        best = (np.inf, v, t)
-        step = np.zeros(2)
-        for _ in range(60):
+        best = (np.inf, 0.5, y)
+        for beside in _STARTS:
+            best = min(best, self._searched(panel, x, y, y + beside))
+            if best[0] < _FOUND:
+                break
+        return panel + min(max(best[1], 0.0), 1.0), best[2]
+
+    def _searched(self, panel: int, x: float, y: float, t: float) -> tuple[float, float, float]:
+        """Distance left, v and t, by Newton's method; half a step where a whole one leads away."""
+        v, share = 0.5, 1.0
+        best, step = (np.inf, v, t), (0.0, 0.0)
+        for _ in range(40):
             here = self._with_tangents(panel, v, t)
             miss = np.array([x, y]) - here[:, 0]
             far = float(np.hypot(*miss))
             if far < best[0]:
                 best, share = (far, v, t), 1.0
-                step = np.linalg.solve(here[:, 1:], miss)
+                across, up = np.linalg.solve(here[:, 1:], miss).tolist()
+                step = (min(max(across, -0.5), 0.5), min(max(up, -100.0), 100.0))
             else:
                 share *= 0.5
             if far < _FOUND or share < 1e-3:
                 break
-            v = float(np.clip(best[1] + np.clip(share * step[0], -0.5, 0.5), -0.5, 1.5))
-            t = best[2] + float(np.clip(share * step[1], -100, 100))
-        return panel + min(max(best[1], 0.0), 1.0), best[2]
+            v = min(max(best[1] + share * step[0], -0.5), 1.5)
+            t = best[2] + share * step[1]
+        return best
 
     def _with_tangents(self, panel: int, v: float, t: float) -> Array:
         """(2, 3): the point, and its change with v and with t, by central differences."""
