@@ -141,13 +141,13 @@ class Boning:
     opening_stuff: BoneStuff = "flat_steel"
     """Beside the opening, where a bone must not twist."""
     width_mm: float = 6.35
-    channel_ease_mm: float = 2.38
+    channel_ease_mm: float = 2.38125
     """How much wider the channel is than the bone: 1/16 to 1/8 in."""
     clearance_mm: float = 9.525
     """At each end of a bone, to the finished edge: 1/4 to 1/2 in."""
     steel_step_mm: float = 12.7
     """Steel is sold by the half inch."""
-    flat_radius_mm: float = 250.0
+    flat_radius_mm: float = 254.0
     """A flat steel across a curve tighter than this would stand off or stab."""
 
     __pydantic_config__: ClassVar[Any] = {"extra": "forbid"}
