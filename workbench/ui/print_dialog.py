@@ -245,14 +245,14 @@ def _counted(sheets: SheetMap) -> tuple[str, str]:
     if paper.name == ROLL:
         return (
             "One strip",
-            f"{paper.width:.0f} mm wide and {paper.height / 1000:.2f} m long, and the first page.",
+            f"{paper.width:.0f} mm wide and {paper.height / 1000:.2f} m long, and the pages in front.",
         )
-    count = len(sheets.tiles)
-    skipped = f" {len(sheets.blanks)} blank ones are skipped." if sheets.blanks else ""
+    count, blank = len(sheets.tiles), len(sheets.blanks)
+    skipped = {0: "", 1: " One blank sheet is skipped."}.get(blank, f" {blank} blank sheets are skipped.")
     across = f"{sheets.columns} across and {sheets.rows} down" if count > 1 else "all on one"
     return (
         f"{count} {'sheet' if count == 1 else 'sheets'} of {paper.name}",
-        f"{across}, and the first page.{skipped}",
+        f"{across}, and the pages in front.{skipped}",
     )
 
 
