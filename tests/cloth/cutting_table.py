@@ -15,7 +15,7 @@ from shapely.geometry import Polygon, box
 from tests.pieces.figures import outcome, outcome_of
 from workbench.cloth import Cloth, Copy, Placed, Plan, copies_of
 from workbench.draft import usual_design
-from workbench.pieces import Cutting, FrontMade, LayerName, Making, cutting_of
+from workbench.pieces import LAYERS, Cutting, FrontMade, LayerChoice, LayerName, Making, cutting_of
 
 INCH, YARD = 25.4, 914.4
 ONE: tuple[LayerName, ...] = ("fashion",)
@@ -28,6 +28,14 @@ CORNERED = ((0.0, 0.0), (1150.0, 150.0), (1000.0, 1500.0), (600.0, 900.0), (80.0
 def cutting(front: FrontMade = "fold") -> Cutting:
     """Six panels a half."""
     return cutting_of(outcome(), Making(front=front))
+
+
+@cache
+def with_facings(front: FrontMade) -> Cutting:
+    """Every layer there is."""
+    return cutting_of(
+        outcome(), Making(front=front, layers=tuple(LayerChoice(name, True) for name in LAYERS))
+    )
 
 
 @cache

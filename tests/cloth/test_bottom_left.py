@@ -21,9 +21,10 @@ from tests.cloth.cutting_table import (
     judged,
     on_cloth,
     seven_panels,
+    with_facings,
 )
-from workbench.cloth import Cloth, Copy, LayError, Placed, bottom_left, copies_of, to_buy
-from workbench.pieces import LAYERS
+from workbench.cloth import Cloth, Copy, Laid, LayError, Placed, bottom_left, copies_of, to_buy
+from workbench.pieces import LAYERS, FrontMade
 
 CLOTHS = {
     "one layer": Cloth("Satin", ONE),
@@ -42,6 +43,18 @@ CLOTHS = {
 def test_every_plan_can_be_cut(cloth: Cloth) -> None:
     laid_out = copies(cloth)
     plan = bottom_left(laid_out, cloth)
+    assert judged(plan, laid_out, cloth) == []
+    assert plan.findings == ()
+
+
+@pytest.mark.parametrize("laid", ["single", "folded"])
+@pytest.mark.parametrize("front", ["fold", "busk"])
+def test_every_layer_there_is_can_be_laid(front: FrontMade, laid: Laid) -> None:
+    """Facings on the fold, loop strips, modesty panel, and a tape whose grain runs along it."""
+    cloth = Cloth("Satin", LAYERS, laid=laid)
+    laid_out = copies_of(with_facings(front), cloth)
+    plan = bottom_left(laid_out, cloth)
+    assert {copy.layer for copy in laid_out} == set(LAYERS)
     assert judged(plan, laid_out, cloth) == []
     assert plan.findings == ()
 
@@ -152,7 +165,9 @@ def test_a_piece_wider_than_the_cloth_is_refused_with_both_widths() -> None:
     cloth = Cloth("Ribbon", ONE, width_mm=127.0, selvedge_mm=0.0)
     with pytest.raises(LayError) as refused:
         bottom_left([block("Front 1", 152.4, 50.0)], cloth)
-    assert str(refused.value).startswith("Front 1 is 6 in across and Ribbon has 5 in between the selvedges.")
+    assert str(refused.value) == (
+        "Front 1 is 6 in across and Ribbon has 5 in between the selvedges. Choose a wider cloth."
+    )
     assert "15.2 cm" in refused.value.finding.text("cm")
 
 

@@ -55,7 +55,7 @@ def test_end_for_end_is_wrong_on_a_nap_alone() -> None:
 
 
 def test_a_missing_a_doubled_and_a_strange_piece_are_found() -> None:
-    assert codes(SOUND[0]) == ["no_room"]
+    assert codes(SOUND[0]) == ["not_laid"]
     assert "laid_twice" in codes(*SOUND, replace(SOUND[1], x=300.0))
     assert codes(*SOUND, Placed("fashion/C", 1, 300.0, 0.0)) == ["not_cut"]
 
@@ -81,7 +81,7 @@ def test_the_sentences_name_pieces_and_lengths() -> None:
     near = plan_at(moved(x=104.0), TWO, replace(CLOTH, gap_mm=6.35), "By hand.").findings
     assert [finding.text("in") for finding in near] == ["A and B lie closer than ¼ in."]
     gone = plan_at((), TWO, CLOTH, "By hand.").findings
-    assert [finding.text("in") for finding in gone] == ["There is no room on Satin for A and B."]
+    assert [finding.text("in") for finding in gone] == ["A and B are not on the plan of Satin."]
 
 
 def test_a_changed_plan_is_checked_anew() -> None:

@@ -13,13 +13,13 @@ from itertools import zip_longest
 import numpy as np
 
 from workbench.cloth.check import plan_at
-from workbench.cloth.columns import Ground, Shape, shape_of, span_of
-from workbench.cloth.columns import guarded as guard
+from workbench.cloth.columns import Ground
 from workbench.cloth.fits import must_fit
 from workbench.cloth.plan import Copy, CopyKey, Plan, by_key, laid
 from workbench.cloth.records import Cloth, Placed
 from workbench.cloth.room import room_of
 from workbench.cloth.solves import how_laid
+from workbench.cloth.spans import Shape, guarded, shape_of, span_of
 from workbench.cloth.ways import ways_of
 
 COLUMN = 3.0
@@ -88,7 +88,7 @@ class Table:
     def _pin(self, known: dict[CopyKey, Copy]) -> None:
         for placed in self.pinned:
             ring = laid(known[placed.piece, placed.copy], placed) - np.array([self.room.left, 0.0])
-            self._ground.take(guard(span_of(ring, self.step), self.step, self.cloth.gap_mm), 0, 0.0)
+            self._ground.take(guarded(span_of(ring, self.step), self.step, self.cloth.gap_mm), 0, 0.0)
 
 
 def bottom_left(copies: Sequence[Copy], cloth: Cloth, pinned: Sequence[Placed] = ()) -> Plan:

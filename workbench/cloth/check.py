@@ -78,8 +78,10 @@ def _counts(placed: Sequence[Placed], copies: Sequence[Copy], cloth: Cloth) -> I
         text = "{pieces} {is_are} on the plan but not cut from {cloth}."
         yield _finding("not_cut", text, strange, cloth, Place())
     missing = [copy for copy in copies if copy.key not in counted]
-    if missing:
+    if missing and cloth.remnant is not None:
         yield _said("no_room", "There is no room on {cloth} for {pieces}.", missing, cloth)
+    elif missing:
+        yield _said("not_laid", "{pieces} {is_are} not on the plan of {cloth}.", missing, cloth)
 
 
 def _outside(there: Laid, shapes: Shapes, cloth: Cloth, room: Room) -> Iterator[Finding]:

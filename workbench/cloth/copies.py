@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from math import hypot
 
@@ -36,7 +36,15 @@ def copies_of(cutting: Cutting, cloth: Cloth) -> tuple[Copy, ...]:
     for piece in pieces:
         _must_be_simple(piece)
     make = _folded if cloth.laid == "folded" else _single
-    return tuple(copy for piece in pieces for copy in make(piece))
+    return _sharing(copy for piece in pieces for copy in make(piece))
+
+
+def _sharing(copies: Iterable[Copy]) -> tuple[Copy, ...]:
+    """The copies, those of one shape with one outline between them: it is turned and cut up once."""
+    outlines: dict[bytes, Array] = {}
+    return tuple(
+        replace(copy, outline=outlines.setdefault(copy.outline.tobytes(), copy.outline)) for copy in copies
+    )
 
 
 def _single(piece: Piece) -> Iterator[Copy]:

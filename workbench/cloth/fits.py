@@ -32,7 +32,9 @@ def _across(copy: Copy, way: Way) -> float:
 
 
 def _too_wide(copy: Copy, cloth: Cloth, wide: float, usable: float) -> Finding:
-    where = "between fold and selvedge" if cloth.laid == "folded" else "between the selvedges"
+    where, remedy = "between the selvedges", "Choose a wider cloth."
+    if cloth.laid == "folded":
+        where, remedy = "between fold and selvedge", "Lay the cloth single, or choose a wider one."
     if cloth.remnant is not None:
         where = "at the widest"
     return Finding(
@@ -42,7 +44,7 @@ def _too_wide(copy: Copy, cloth: Cloth, wide: float, usable: float) -> Finding:
         {"wide": wide, "usable": usable},
         {"piece": copy.name, "cloth": cloth.name},
         Place(panel=copy.panel),
-        "Choose a wider cloth, or lay it single.",
+        remedy,
         value_mm=wide,
         limit_mm=usable,
     )

@@ -18,8 +18,8 @@ import workbench
 _ROOT = str(Path(workbench.__file__).parents[1])
 # No console window on Windows, and the program itself goes before its search.
 _QUIETLY = getattr(subprocess, "CREATE_NO_WINDOW", 0) | getattr(subprocess, "BELOW_NORMAL_PRIORITY_CLASS", 0)
-_END_WITHIN = 2.0
-"""Seconds a killed process may take to be gone."""
+_END_WITHIN = 1.0
+"""Seconds a process that is done or killed may take to be gone."""
 
 Message = dict[str, Any]
 
@@ -89,9 +89,13 @@ def _talk(process: subprocess.Popen[bytes], job: bytes, said: SimpleQueue[Messag
 
 
 def _end(process: subprocess.Popen[bytes], talk: Thread) -> None:
-    if process.poll() is None and talk.is_alive():
+    if talk.is_alive():
         process.kill()
-    process.wait(_END_WITHIN)
+    try:
+        process.wait(_END_WITHIN)
+    except subprocess.TimeoutExpired:
+        # It has closed its output and goes on all the same.
+        process.kill()
     talk.join(_END_WITHIN)
     for pipe in (process.stdin, process.stdout):
         if pipe is not None:
