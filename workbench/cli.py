@@ -8,22 +8,31 @@ from __future__ import annotations
 
 import argparse
 import json
+import math
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import NoReturn
 
 from workbench import __version__
-from workbench.body import LengthError, read_length
+from workbench.body import LengthError, read_length, say_with_unit
+from workbench.cloth import Plan
 from workbench.document import (
     SUFFIX,
     FileTrouble,
+    Lay,
     NoDraftError,
     Paper,
+    Picture,
     Project,
+    better_lay,
+    cut_out,
+    finding_data,
     json_schema,
+    lay_data,
+    lay_text,
     picture_of,
     printed,
     read_project,
@@ -31,13 +40,20 @@ from workbench.document import (
     report_text,
     write_whole,
 )
+from workbench.draft import Finding
 
 FAILED = 2
-_COMMANDS = ("report", "print", "schema")
+_SEEK_SECONDS = 5.0
+"""After these a longer search is hardly worth its while."""
+_MOST_SECONDS = 3600.0
+_CLEAR = "\r\N{ESCAPE}[K"
+"""Back to the start of a terminal's line, and nothing left on it."""
+_COMMANDS = ("report", "print", "lay", "schema")
 _WITHOUT_A_WINDOW = """\
 without a window:
   corset-workbench report FILE [--json]     what was worked out
   corset-workbench print FILE -o OUT.pdf    the panels at true size; --help lists papers
+  corset-workbench lay FILE [--json]        the pieces laid on their cloths, and what to buy
   corset-workbench schema                   the JSON Schema of project files"""
 
 
@@ -94,6 +110,7 @@ def _command_parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(required=True)
     _add_report(commands)
     _add_print(commands)
+    _add_lay(commands)
     schema = commands.add_parser("schema", help="print the JSON Schema of project files")
     schema.set_defaults(run=_schema)
     return parser
@@ -125,6 +142,21 @@ def _add_print(commands: argparse._SubParsersAction[_Parser]) -> None:
     parser.set_defaults(run=_print)
 
 
+def _add_lay(commands: argparse._SubParsersAction[_Parser]) -> None:
+    parser = commands.add_parser(
+        "lay",
+        help="lay the pieces on their cloths, and say what to buy",
+        epilog="A plan that is kept in the project and still holds is taken as it is unless --seconds "
+        "are given. The project is not changed.",
+    )
+    parser.add_argument("file", type=Path, metavar="FILE", help="a .bodice project")
+    parser.add_argument("--cloth", metavar="NAME", help="this cloth alone")
+    seek = f"seek the shortest plan of each cloth for so long; usually {_SEEK_SECONDS:g}, 0 lays at once"
+    parser.add_argument("--seconds", metavar="N", help=seek)
+    parser.add_argument("--json", action="store_true", help="as JSON, lengths in millimetres")
+    parser.set_defaults(run=_lay)
+
+
 def _open_window(chosen: argparse.Namespace) -> int:
     path: Path | None = chosen.file
     if path is not None:
@@ -138,10 +170,7 @@ def _open_window(chosen: argparse.Namespace) -> int:
 def _report(chosen: argparse.Namespace) -> int:
     picture = picture_of(_read(chosen.file))
     try:
-        if chosen.json:
-            text = json.dumps(report(picture, chosen.file.stem), indent=2, ensure_ascii=False) + "\n"
-        else:
-            text = report_text(picture)
+        text = _as_json(report(picture, chosen.file.stem)) if chosen.json else report_text(picture)
     except NoDraftError as error:
         raise _no_draft(chosen.file, error) from error
     _say(text)
@@ -166,8 +195,90 @@ def _print(chosen: argparse.Namespace) -> int:
     return 0
 
 
+def _lay(chosen: argparse.Namespace) -> int:
+    seconds = None if chosen.seconds is None else _seconds(chosen.seconds)
+    picture = picture_of(_read(chosen.file))
+    project = picture.project
+    try:
+        cut_out(picture)
+    except NoDraftError as error:
+        raise _no_draft(chosen.file, error) from error
+    lays: list[Lay] = []
+    also: list[Finding] = []
+    for lay in _chosen_lays(picture, chosen):
+        better, findings = better_lay(lay, _time_for(lay, seconds), _progress(lay.cloth.name, project))
+        lays.append(better)
+        also.extend(findings)
+    _clear_progress()
+    if chosen.json:
+        _say(_as_json(_lay_report(chosen.file.stem, project, lays, also)))
+    else:
+        _say(lay_text(lays, project, also))
+    return 0
+
+
+def _lay_report(name: str, project: Project, lays: list[Lay], also: list[Finding]) -> dict[str, object]:
+    def say(finding: Finding) -> dict[str, object]:
+        return finding_data(finding, project)
+
+    return {
+        "project": name,
+        "invented": project.client.invented,
+        "cloths": [lay_data(lay, project, say) for lay in lays],
+        "findings": [say(finding) for finding in also],
+    }
+
+
+def _chosen_lays(picture: Picture, chosen: argparse.Namespace) -> list[Lay]:
+    """The cloths asked for; refused where one of them cannot be laid or there is none of that name."""
+    wanted = None if chosen.cloth is None else chosen.cloth.strip().casefold()
+    lays = [lay for lay in picture.lays if wanted in (None, lay.cloth.name.casefold())]
+    if not lays:
+        names = ", ".join(f"“{cloth.name}”" for cloth in picture.project.cloths) or "none at all"
+        called = "cloth" if wanted is None else f"cloth called “{chosen.cloth}”"
+        raise _Refused(f"{chosen.file}: there is no {called}; the project has {names}")
+    for lay in lays:
+        if lay.trouble is not None:
+            said = lay.trouble.text(picture.project.unit, picture.project.fraction)
+            raise _Refused(f"{chosen.file}: {lay.cloth.name}: {said}")
+    return lays
+
+
+def _time_for(lay: Lay, seconds: float | None) -> float:
+    """How long to seek; a kept plan that holds is not sought anew unless a time is given."""
+    if seconds is not None:
+        return seconds
+    return 0.0 if lay.state == "current" else _SEEK_SECONDS
+
+
+def _seconds(text: str) -> float:
+    try:
+        seconds = float(text)
+    except ValueError:
+        seconds = math.nan
+    if not 0 <= seconds <= _MOST_SECONDS:
+        raise _Refused(f"--seconds: “{text}” is no number of seconds from 0 to {_MOST_SECONDS:g}")
+    return seconds
+
+
+def _progress(cloth: str, project: Project) -> Callable[[Plan, float], None]:
+    """Says each better plan on the error stream while somebody watches it."""
+
+    def told(plan: Plan, after: float) -> None:
+        if sys.stderr.isatty():
+            length = say_with_unit(plan.length_mm, project.unit, project.fraction)
+            print(f"{_CLEAR}{cloth}: {length} after {after:.0f} s", end="", file=sys.stderr, flush=True)
+
+    return told
+
+
+def _clear_progress() -> None:
+    if sys.stderr.isatty():
+        print(_CLEAR, end="", file=sys.stderr, flush=True)
+
+
 def _schema(_: argparse.Namespace) -> int:
-    _say(json.dumps(json_schema(), indent=2, ensure_ascii=False) + "\n")
+    _say(_as_json(json_schema()))
     return 0
 
 
@@ -219,6 +330,10 @@ def _length(option: str, text: str) -> float:
         return read_length(text, "mm").mm
     except LengthError as error:
         raise _Refused(f"{option}: {error}") from error
+
+
+def _as_json(data: object) -> str:
+    return json.dumps(data, indent=2, ensure_ascii=False) + "\n"
 
 
 def _say(text: str) -> None:

@@ -33,6 +33,8 @@ from workbench.document.edits import (
     take_the_most,
 )
 from workbench.document.file import SUFFIX, read_project, to_bytes, write_project
+from workbench.document.laying import better_lay
+from workbench.document.lays import Lay, PlanState
 from workbench.document.line_edits import (
     add_point,
     move_point,
@@ -80,7 +82,8 @@ from workbench.document.quote_edits import (
     set_price_row,
     set_quoting,
 )
-from workbench.document.report import NoDraftError, report
+from workbench.document.report import NoDraftError, cut_out, finding_data, report
+from workbench.document.report_cloth import lay_data
 from workbench.document.report_text import report_text
 from workbench.document.schema import json_schema
 from workbench.document.seam_edits import (
@@ -94,6 +97,7 @@ from workbench.document.seam_edits import (
 )
 from workbench.document.session import Session, Step
 from workbench.document.storage import FileTrouble, write_whole
+from workbench.document.text_lay import lay_text
 from workbench.document.usual_cloths import (
     usual_cloths,
 )
@@ -116,22 +120,29 @@ __all__ = [
     "Client",
     "ClothRow",
     "FileTrouble",
+    "Lay",
     "MakingRow",
     "NoDraftError",
     "Paper",
     "PaperName",
     "Picture",
+    "PlanState",
     "Project",
     "Session",
     "Step",
     "add_cloth",
     "add_point",
+    "better_lay",
     "choice_of",
     "cloth_span_words",
+    "cut_out",
     "drop_plan",
+    "finding_data",
     "heading_of",
     "json_schema",
     "keep_plan",
+    "lay_data",
+    "lay_text",
     "move_point",
     "new_project",
     "picture_of",

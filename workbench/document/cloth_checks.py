@@ -6,12 +6,14 @@ from collections.abc import Iterator, Sequence
 from math import isfinite
 
 from workbench.cloth import Cloth, KeptPlan, Quoting, faults_of
-from workbench.cloth.money import LARGEST_AMOUNT, finer_than_kept
+from workbench.cloth.money import finer_than_kept
 from workbench.cloth.money_checks import quoting_problems
 from workbench.document.cloth_table import CLOTH_TABLE, cloth_span_words
 from workbench.document.problem import Place, Problem, Problems, text_problems, twice
 
 MOST_CLOTHS = 30
+MOST_PRICE = 1_000_000
+"""For a yard or a metre; whatever is laid, its cost is still an amount that can be said."""
 LONGEST_NAME = 80
 MOST_CORNERS = 200
 """Of a remnant."""
@@ -69,8 +71,8 @@ def name_problems(name: str, place: Place) -> Problems:
 
 def _price_problems(cloth: Cloth, place: Place) -> Problems:
     price = cloth.price
-    if not price.is_finite() or not 0 <= price <= LARGEST_AMOUNT:
-        yield place, f"must be an amount from 0 to {LARGEST_AMOUNT:,}"
+    if not price.is_finite() or not 0 <= price <= MOST_PRICE:
+        yield place, f"must be an amount from 0 to {MOST_PRICE:,}"
     elif finer_than_kept(price):
         yield place, "has more decimals than any price"
 

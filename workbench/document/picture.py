@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from workbench.body import Body, BodyError, complete
+from workbench.cloth import Copy, Plan
+from workbench.cloth.quote import Quote, quote_of
+from workbench.document.lays import Lay, lay_of, no_cloth_findings
 from workbench.document.project import Project
 from workbench.draft import Comfort, Finding, Outcome, Place, by_weight, comfort_of, work_out
 from workbench.pieces import Cutting, Layer, LayerName, cutting_of, layer_of
@@ -41,6 +44,51 @@ class Picture:
             self._layers[name] = layer_of(self.good, self.project.making, name)
         return self._layers.get(name)
 
+    def lay(self, cloth: str) -> Lay | None:
+        """What lies on the cloth of that name, worked out once; None where there is no draft.
+
+        No search is run for it. ValueError where there is no such cloth.
+        """
+        own = self.project.cloth(cloth)
+        if cloth not in self._lays and self.cutting is not None:
+            self._lays[cloth] = lay_of(self.cutting, own, self.project.kept_plan(cloth))
+        return self._lays.get(cloth)
+
+    def copies_of(self, cloth: str) -> tuple[Copy, ...]:
+        """Every single shape to lay on the cloth of that name; none where there is no draft."""
+        lay = self.lay(cloth)
+        return lay.copies if lay is not None else ()
+
+    def plan_for(self, cloth: str) -> Plan | None:
+        """The plan kept for the cloth while it holds, else a plain one; None where nothing can be laid."""
+        lay = self.lay(cloth)
+        return lay.plan if lay is not None else None
+
+    @property
+    def lays(self) -> tuple[Lay, ...]:
+        """What lies on each cloth, in the order of the cloths; none where there is no draft."""
+        found = (self.lay(cloth.name) for cloth in self.project.cloths)
+        return tuple(lay for lay in found if lay is not None)
+
+    @cached_property
+    def cloth_findings(self) -> tuple[Finding, ...]:
+        """What to look at in the lay plans, and layers that no cloth is bought for."""
+        if self.cutting is None:
+            return ()
+        uncovered = no_cloth_findings(self.cutting, self.project.cloths)
+        return by_weight((*uncovered, *(finding for lay in self.lays for finding in lay.findings)))
+
+    @cached_property
+    def quote(self) -> Quote | None:
+        """What the garment costs and what is asked for it; None where there is no draft."""
+        if self.cutting is None:
+            return None
+        return quote_of(self.cutting, (lay.bought for lay in self.lays if lay.copies), self.project.quoting)
+
+    @cached_property
+    def _lays(self) -> dict[str, Lay]:
+        return {}
+
     @cached_property
     def _layers(self) -> dict[LayerName, Layer]:
         return {}
@@ -64,7 +112,15 @@ class Picture:
 
 
 def picture_of(project: Project, before: Picture | None = None) -> Picture:
-    """The project worked out; ``before`` lends its last good draft should this one be stopped."""
+    """The project worked out; ``before`` lends its last good draft should this one be stopped.
+
+    It lends all that an edit of something else leaves as it was, too: what is cut when a
+    price is typed, what lies on a cloth when another one is chosen.
+    """
+    if before is not None and _drafted_alike(project, before.project):
+        picture = replace(before, project=project)
+        _lend(before, picture)
+        return picture
     last_good = before.good if before else None
     try:
         body = complete(project.taken())
@@ -75,6 +131,28 @@ def picture_of(project: Project, before: Picture | None = None) -> Picture:
     findings = by_weight((*outcome.findings, *comfort.findings))
     good = outcome if outcome.draft is not None else last_good
     return Picture(project, body, outcome, comfort, findings, good)
+
+
+def _drafted_alike(one: Project, other: Project) -> bool:
+    return (one.measurements, one.design, one.limits) == (other.measurements, other.design, other.limits)
+
+
+def _lend(before: Picture, picture: Picture) -> None:
+    """Hand on what has been worked out already and is the same for both."""
+    project, old = picture.project, before.project
+    if project.making != old.making:
+        return
+    picture._layers.update(before._layers)
+    if "cutting" in vars(before):
+        # where a cached property keeps what it has worked out
+        vars(picture)["cutting"] = before.cutting
+    for name, lay in before._lays.items():
+        if any(cloth == lay.cloth for cloth in project.cloths) and _kept_alike(name, project, old):
+            picture._lays[name] = lay
+
+
+def _kept_alike(cloth: str, one: Project, other: Project) -> bool:
+    return one.kept_plan(cloth) == other.kept_plan(cloth)
 
 
 def _refused(error: BodyError) -> Finding:

@@ -10,6 +10,7 @@ from workbench.body import CAUTIONS, Body
 from workbench.document.picture import Picture
 from workbench.document.project import Project
 from workbench.document.records import plain
+from workbench.document.report_cloth import money_data
 from workbench.document.report_making import cutting_data
 from workbench.draft import Comfort, Draft, Finding, Judgement, LedgerLine, Level, Outcome, Panel, SeamLine
 from workbench.pieces import Cutting
@@ -67,11 +68,12 @@ def report(picture: Picture, name: str) -> Data:
         "seams": [_seam(seam) for seam in draft.seams],
         "tape_girth_mm": dict(draft.tape_girth),
         **cutting_data(cutting, project),
+        **money_data(picture, lambda finding: finding_data(finding, project)),
         "comfort": {
-            "findings": [_finding(finding, project) for finding in comfort.findings],
+            "findings": [finding_data(finding, project) for finding in comfort.findings],
             "largest_reduction_mm": comfort.largest_reduction,
         },
-        "findings": [_finding(finding, project) for finding in picture.all_findings],
+        "findings": [finding_data(finding, project) for finding in picture.all_findings],
         "checks": [check.text(project.unit, project.fraction) for check in body.checks],
         "cautions": list(CAUTIONS),
     }
@@ -148,7 +150,8 @@ def _seam(seam: SeamLine) -> Data:
     }
 
 
-def _finding(finding: Finding, project: Project) -> Data:
+def finding_data(finding: Finding, project: Project) -> Data:
+    """One finding: how grave, its sentence in the user's unit, its figures in mm."""
     return {
         "severity": finding.severity,
         "code": finding.code,

@@ -9,6 +9,7 @@ from workbench.body import CAUTIONS, LEVEL_LABEL, LevelName
 from workbench.document.picture import Picture
 from workbench.document.project import Project
 from workbench.document.report import area, cut_out, worked_out
+from workbench.document.text_cloth import cloth_lines
 from workbench.document.text_lines import WIDTH, Said, bullets, section, table
 from workbench.document.text_making import making_lines
 from workbench.document.words import RULE_WORDS, STYLE_WORDS, measurement_words
@@ -30,6 +31,7 @@ def report_text(picture: Picture) -> str:
         *section(f"Panels, widths in {_unit(picture.project)}", _panels(draft, outcome, say)),
         *section("Seams", _seams(draft, say)),
         *making_lines(cut_out(picture), say),
+        *cloth_lines(picture, say),
         *section("What to look at", _findings(picture)),
         *section("Cautions", bullets(CAUTIONS)),
     ]
