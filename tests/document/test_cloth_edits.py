@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import replace
 from decimal import Decimal
 
@@ -30,6 +31,7 @@ from workbench.document.file import project_from
 from workbench.pieces import LAYERS
 
 FASHION = "Fashion cloth"
+FIRST = example().cloths[0]
 PLAN = KeptPlan(
     FASHION,
     "0" * 32,
@@ -68,10 +70,18 @@ def test_a_removed_cloth_takes_its_plan_along() -> None:
 
 
 def test_figures_of_a_cloth() -> None:
-    changes = {"width_mm": 1371.6, "run": "one_way", "laid": "folded", "step": "half_yard", "repeat_mm": 203}
-    project = set_cloth(example(), FASHION, price=Decimal("38.50"), **changes)
-    expected = replace(example().cloth(FASHION), price=Decimal("38.5"), **changes)  # type: ignore[arg-type]  # by name
-    assert project.cloth(FASHION) == expected
+    project = set_cloth(
+        example(),
+        FASHION,
+        width_mm=1371.6,
+        run="one_way",
+        laid="folded",
+        repeat_mm=203,
+        price=Decimal("38.50"),
+    )
+    assert project.cloth(FASHION) == replace(
+        FIRST, width_mm=1371.6, run="one_way", laid="folded", repeat_mm=203.0, price=Decimal("38.5")
+    )
     assert type(project.cloth(FASHION).repeat_mm) is float
     assert project.cloths[1:] == example().cloths[1:]
 
@@ -139,14 +149,15 @@ def test_nonsense_is_refused_in_one_sentence(changes: dict[str, object], said: s
 
 def test_names_nobody_knows_are_refused() -> None:
     nobody = "There is no cloth called “Brocade”."
-    for edit in (
+    edits: list[Callable[[], Project]] = [
         lambda: set_cloth(example(), "Brocade", gap_mm=1.0),
         lambda: set_cloth_layers(example(), "Brocade", ()),
         lambda: remove_cloth(example(), "Brocade"),
         lambda: drop_plan(example(), "Brocade"),
         lambda: keep_plan(example(), replace(PLAN, cloth="Brocade")),
         lambda: pin_piece(example(), "Brocade", "fashion/Front 1", 1, True),
-    ):
+    ]
+    for edit in edits:
         with pytest.raises(ValueError, match=nobody):
             edit()
     with pytest.raises(ValueError, match="There is no layer called “fur”"):
@@ -226,7 +237,6 @@ def test_a_plan_that_cannot_be_is_not_kept() -> None:
 
 
 CROSSING = ((0.0, 0.0), (500.0, 500.0), (500.0, 0.0), (0.0, 500.0))
-FIRST = example().cloths[0]
 
 
 @pytest.mark.parametrize(

@@ -95,7 +95,7 @@ def test_hours_by_step() -> None:
         (lambda p: set_quoting(p, margin_percent=Decimal(-5)), "The margin must be from 0 to 1,000 %."),
         (lambda p: set_quoting(p, rate=Decimal(-1)), "The rate for an hour cannot be less than nothing."),
         (lambda p: set_quoting(p, rate=Decimal("NaN")), "An amount must be a number."),
-        (lambda p: set_quoting(p, rate=32.5), "Quote › rate must be an amount"),
+        (lambda p: set_quoting(p, rate="32,5"), "Quote › rate must be an amount"),
         (lambda p: set_quoting(p, discount=Decimal(5)), "The quote has nothing called “discount”."),
         (lambda p: set_quoting(p, hours=()), "Setting hours has an edit of its own."),
         (lambda p: set_quoting(p, ready_by="x" * 81), "The date it is ready by is longer than 80"),

@@ -114,7 +114,7 @@ def test_whole_figures_are_read_as_lengths() -> None:
 
 
 def with_rate(rate: object) -> Tree:
-    tree = plain(example())
+    tree: Tree = plain(example())
     tree["quoting"]["rate"] = rate
     return tree
 
