@@ -2,6 +2,7 @@
 
 from workbench.sheets.drawing import Drawing, Label, Role, Stroke
 from workbench.sheets.heading import Heading
+from workbench.sheets.lay_sheet import LAY_PAPERS, print_lay
 from workbench.sheets.layout import GAP, Layout, Placement, placements
 from workbench.sheets.panel import panel_drawing
 from workbench.sheets.paper import LONGEST_SIDE, PAPERS, ROLL, PaperSize, PrintChoice, PrintError
@@ -11,6 +12,7 @@ from workbench.sheets.spot import Box
 
 __all__ = [
     "GAP",
+    "LAY_PAPERS",
     "LONGEST_SIDE",
     "PAPERS",
     "ROLL",
@@ -31,6 +33,7 @@ __all__ = [
     "Tile",
     "panel_drawing",
     "placements",
+    "print_lay",
     "print_pdf",
     "sheet_map",
 ]
