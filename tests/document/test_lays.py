@@ -314,7 +314,7 @@ def test_a_search_that_is_interrupted_ends_what_it_started(monkeypatch: pytest.M
         def __init__(self, *_: object) -> None:
             self.best = None
 
-        def wait(self, _: float) -> Plan:
+        def poll(self) -> None:
             raise KeyboardInterrupt
 
         def cancel(self) -> None:

@@ -5,9 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import isfinite
 
-from workbench.cloth import Cloth, KeptPlan, Quoting, faults_of
-from workbench.cloth.money import finer_than_kept
-from workbench.cloth.money_checks import quoting_problems
+from workbench.cloth import Cloth, KeptPlan, Quoting, faults_of, finer_than_kept, quoting_problems
 from workbench.document.cloth_table import CLOTH_TABLE, cloth_span_words
 from workbench.document.problem import Place, Problem, Problems, text_problems, twice
 

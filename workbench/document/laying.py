@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from time import monotonic
+from time import monotonic, sleep
 
 from workbench.cloth import LayError, Plan, Solve
 from workbench.document.lays import Lay, lay_with
@@ -12,7 +12,7 @@ from workbench.draft import Finding
 
 Told = Callable[[Plan, float], None]
 """Takes a plan that is better than those before, and the seconds it took to find."""
-_LOOK_EVERY = 0.25
+_LOOK_EVERY = 0.1
 """Seconds between two looks at what has been found."""
 
 
@@ -31,13 +31,15 @@ def better_lay(lay: Lay, seconds: float, told: Told) -> tuple[Lay, tuple[Finding
         return replace(lay, trouble=error.finding), ()
     best, started = lay.plan, monotonic()
     try:
-        while True:
-            found = solve.wait(_LOOK_EVERY)
-            if found.better_than(best):
-                best = found
+        running = True
+        while running:
+            # asleep, not waiting for the search: whoever interrupts it has it ended at once
+            sleep(_LOOK_EVERY)
+            solve.poll()
+            running = solve.running
+            if solve.best.better_than(best):
+                best = solve.best
                 told(best, monotonic() - started)
-            if not solve.running:
-                break
     finally:
         solve.cancel()
     return (lay if best is lay.plan else lay_with(lay.cloth, lay.copies, "found", best)), solve.findings

@@ -9,6 +9,7 @@ from typing import Literal
 from workbench.cloth import (
     Buy,
     Cloth,
+    ClothBought,
     Copy,
     KeptPlan,
     LayError,
@@ -19,7 +20,6 @@ from workbench.cloth import (
     plan_of,
     to_buy,
 )
-from workbench.cloth.cost_lines import ClothBought
 from workbench.draft import Finding
 from workbench.pieces import Cutting, LayerName
 

@@ -6,8 +6,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from workbench.body import Body, BodyError, complete
-from workbench.cloth import Copy, Plan
-from workbench.cloth.quote import Quote, quote_of
+from workbench.cloth import Copy, Plan, Quote, quote_of
 from workbench.document.lays import Lay, lay_of, no_cloth_findings
 from workbench.document.project import Project
 from workbench.draft import Comfort, Finding, Outcome, Place, by_weight, comfort_of, work_out

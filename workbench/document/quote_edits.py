@@ -11,9 +11,15 @@ from dataclasses import replace
 from decimal import Decimal
 
 from workbench.body import say_exact
-from workbench.cloth import HoursRow, PriceRow, Quoting
-from workbench.cloth.money_checks import quoting_problems
-from workbench.cloth.prices import NO_PRICE, price_list, with_row
+from workbench.cloth import (
+    NO_PRICE,
+    HoursRow,
+    PriceRow,
+    Quoting,
+    price_list,
+    quoting_problems,
+    with_row,
+)
 from workbench.document.changing import refuse, with_entries
 from workbench.document.cloth_checks import quote_problems
 from workbench.document.project import Project

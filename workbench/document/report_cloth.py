@@ -6,11 +6,7 @@ from collections.abc import Callable
 from decimal import Decimal
 from typing import Any
 
-from workbench.cloth import Copy, Placed, laid
-from workbench.cloth.client_lines import ClientLine
-from workbench.cloth.cost_lines import CostLine
-from workbench.cloth.money import to_coin
-from workbench.cloth.quote import Quote
+from workbench.cloth import ClientLine, Copy, CostLine, Placed, Quote, laid, to_coin
 from workbench.document.lays import Lay
 from workbench.document.picture import Picture
 from workbench.document.project import Project

@@ -2,14 +2,7 @@
 
 from __future__ import annotations
 
-from workbench.cloth.money_checks import (
-    MOST_DECIMALS,
-    MOST_IN_PACK,
-    MOST_ROWS,
-    NAME_MOST,
-    SYMBOL_MOST,
-    TEXT_MOST,
-)
+from workbench.cloth import MOST_DECIMALS, MOST_IN_PACK, MOST_ROWS, NAME_MOST, SYMBOL_MOST, TEXT_MOST
 from workbench.document.cloth_checks import (
     FARTHEST_MM,
     LONGEST_NAME,

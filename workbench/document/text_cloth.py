@@ -6,9 +6,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from workbench.body import say_exact
-from workbench.cloth.client_lines import ClientLine
-from workbench.cloth.money import say_money, to_coin
-from workbench.cloth.quote import Quote
+from workbench.cloth import ClientLine, Quote, say_money, to_coin
 from workbench.document.lays import Lay
 from workbench.document.picture import Picture
 from workbench.document.text_lines import Said, bullets, section, table

@@ -6,8 +6,7 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
-from workbench.cloth import Copy, Placed, laid
-from workbench.cloth.money import say_money, to_coin
+from workbench.cloth import Copy, Placed, laid, say_money, to_coin
 from workbench.document.lays import Lay
 from workbench.document.project import Project
 from workbench.document.text_lines import Said, bullets, section, table
