@@ -35,6 +35,7 @@ from workbench.document import (
     lay_text,
     picture_of,
     printed,
+    printed_lays,
     read_project,
     report,
     report_text,
@@ -154,6 +155,9 @@ def _add_lay(commands: argparse._SubParsersAction[_Parser]) -> None:
     seek = f"seek the shortest plan of each cloth for so long; usually {_SEEK_SECONDS:g}, 0 lays at once"
     parser.add_argument("--seconds", metavar="N", help=seek)
     parser.add_argument("--json", action="store_true", help="as JSON, lengths in millimetres")
+    parser.add_argument(
+        "-o", dest="out", type=Path, metavar="PLAN.pdf", help="to scale, with measures, as well"
+    )
     parser.set_defaults(run=_lay)
 
 
@@ -179,8 +183,7 @@ def _report(chosen: argparse.Namespace) -> int:
 
 def _print(chosen: argparse.Namespace) -> int:
     picture = picture_of(_read(chosen.file))
-    if chosen.out.suffix == SUFFIX or _same(chosen.out, chosen.file):
-        raise _Refused(f"{chosen.out}: a print is not written over a project; name a .pdf file")
+    _refuse_project(chosen)
     paper = _paper(picture.project.paper, chosen)
     try:
         data = printed(picture, paper)
@@ -188,17 +191,29 @@ def _print(chosen: argparse.Namespace) -> int:
         raise _no_draft(chosen.file, error) from error
     except ValueError as error:
         raise _Refused(f"{chosen.file}: {error}") from error
+    _write(chosen.out, data)
+    return 0
+
+
+def _refuse_project(chosen: argparse.Namespace) -> None:
+    if chosen.out.suffix == SUFFIX or _same(chosen.out, chosen.file):
+        raise _Refused(f"{chosen.out}: a print is not written over a project; name a .pdf file")
+
+
+def _write(path: Path, data: bytes) -> None:
     try:
-        write_whole(chosen.out, data)
+        write_whole(path, data)
     except FileTrouble as trouble:
         raise _Refused(str(trouble)) from trouble
-    return 0
 
 
 def _lay(chosen: argparse.Namespace) -> int:
     seconds = None if chosen.seconds is None else _seconds(chosen.seconds)
     picture = picture_of(_read(chosen.file))
     project = picture.project
+    if chosen.out is not None:
+        # before a search that would be for nothing
+        _refuse_project(chosen)
     try:
         cut_out(picture)
     except NoDraftError as error:
@@ -210,11 +225,20 @@ def _lay(chosen: argparse.Namespace) -> int:
         lays.append(better)
         also.extend(findings)
     _clear_progress()
+    if chosen.out is not None:
+        _write(chosen.out, _printed_lays(chosen.file, picture, lays))
     if chosen.json:
         _say(_as_json(_lay_report(chosen.file.stem, project, lays, also)))
     else:
         _say(lay_text(lays, project, also))
     return 0
+
+
+def _printed_lays(path: Path, picture: Picture, lays: list[Lay]) -> bytes:
+    try:
+        return printed_lays(picture, lays)
+    except ValueError as error:
+        raise _Refused(f"{path}: {error}") from error
 
 
 def _lay_report(name: str, project: Project, lays: list[Lay], also: list[Finding]) -> dict[str, object]:

@@ -9,10 +9,11 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
+import pypdfium2  # type: ignore[import-untyped]  # it comes without types
 import pytest
 import shapely
 
-from tests.cli.test_commands import BRIDE, DEMOS, refusal
+from tests.cli.test_commands import BRIDE, DEMOS, refusal, sizes_mm
 from tests.document import example
 from workbench import cli
 from workbench.cloth import Plan, kept
@@ -23,7 +24,9 @@ from workbench.document import (
     picture_of,
     set_allowance_of,
     set_cloth,
+    set_cloth_layers,
     set_measurement,
+    set_paper,
     write_project,
 )
 from workbench.draft import Finding
@@ -173,9 +176,47 @@ def test_what_cannot_be_drafted_cannot_be_laid(tmp_path: Path, capsys: pytest.Ca
     assert refusal(capsys, "lay", path).startswith(f"{path}: the file ends in the middle")
 
 
+def test_plans_are_printed_as_well(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    out = tmp_path / "plan.pdf"
+    names = [cloth["name"] for cloth in laid(capsys, BRIDE, "--seconds", 0, "-o", out)["cloths"]]
+    pdf = pypdfium2.PdfDocument(out)
+    try:
+        pages = [page.get_textpage().get_text_range() for page in pdf]
+    finally:
+        pdf.close()
+    for name in names:
+        assert any(name in page for page in pages)
+    alone = tmp_path / "alone.pdf"
+    laid(capsys, BRIDE, "--seconds", 0, "--cloth", FASHION, "-o", alone)
+    assert alone.stat().st_size < out.stat().st_size
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["alone.pdf", "plan.pdf"]
+
+
+def test_plans_for_a_roll_are_printed_on_a_sheet(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path, out = tmp_path / "roll.bodice", tmp_path / "plan.pdf"
+    write_project(set_paper(example(), name="roll"), path)
+    laid(capsys, path, "--seconds", 0, "-o", out)
+    assert sizes_mm(out) == {(210, 297)}
+
+
+def test_plans_never_over_a_project_nor_of_nothing(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = tmp_path / "empty.bodice"
+    write_project(set_cloth_layers(example(), FASHION, ()), path)
+    before = path.read_bytes()
+    assert "not written over a project" in refusal(capsys, "lay", path, "-o", path)
+    said = refusal(capsys, "lay", path, "--cloth", FASHION, "-o", tmp_path / "plan.pdf")
+    assert said == f"{path}: There is no lay plan to print yet."
+    out = tmp_path / "none" / "plan.pdf"
+    assert refusal(capsys, "lay", path, "--seconds", 0, "-o", out).startswith(f"{out}: cannot be written")
+    assert path.read_bytes() == before
+    assert list(tmp_path.iterdir()) == [path]
+
+
 def test_help_names_every_choice(capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit):
         cli.main(["lay", "--help"])
     said = capsys.readouterr().out
-    for word in ("--cloth", "--seconds", "--json"):
+    for word in ("--cloth", "--seconds", "--json", "-o PLAN.pdf"):
         assert word in said

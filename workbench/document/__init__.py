@@ -61,7 +61,7 @@ from workbench.document.making_edits import (
     set_turn,
 )
 from workbench.document.making_table import MAKING_ROWS, MAKING_TABLE, MakingRow
-from workbench.document.paper import choice_of, heading_of, printed
+from workbench.document.paper import choice_of, heading_of, printed, printed_lays
 from workbench.document.picture import Picture, picture_of
 from workbench.document.project import (
     LARGEST_NUMBER,
@@ -150,6 +150,7 @@ __all__ = [
     "place_by_hand",
     "place_of",
     "printed",
+    "printed_lays",
     "quarter_of",
     "read_project",
     "remove_cloth",

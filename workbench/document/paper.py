@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from workbench.body import Body
+from workbench.document.lays import Lay
 from workbench.document.picture import Picture
 from workbench.document.project import Paper, Project
-from workbench.document.report import worked_out
+from workbench.document.report import cut_out, worked_out
 from workbench.document.words import STYLE_WORDS, limit_words, measurement_words
 from workbench.pieces import Making
-from workbench.sheets import Heading, PrintChoice, print_pdf
+from workbench.sheets import LAY_PAPERS, Heading, PrintChoice, print_lay, print_pdf
 
 
 def printed(picture: Picture, paper: Paper) -> bytes:
@@ -17,6 +20,18 @@ def printed(picture: Picture, paper: Paper) -> bytes:
     heading, choice = heading_of(picture.project, body), choice_of(paper, picture.project.making)
     cutting = picture.cutting if paper.with_allowance else None
     return print_pdf(outcome, comfort, heading, choice, cutting)
+
+
+def printed_lays(picture: Picture, lays: Sequence[Lay]) -> bytes:
+    """The PDF of lay plans, to scale; ValueError in one sentence where that cannot be.
+
+    On the paper of the project, or on A4 where that is one for panels at true size alone.
+    """
+    body, *_ = worked_out(picture)
+    name = picture.project.paper.name
+    cutting = cut_out(picture)
+    plans = [(lay.cloth, lay.plan, cutting) for lay in lays if lay.plan is not None and lay.copies]
+    return print_lay(plans, heading_of(picture.project, body), name if name in LAY_PAPERS else LAY_PAPERS[0])
 
 
 def heading_of(project: Project, body: Body) -> Heading:
