@@ -15,7 +15,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from workbench.draft.monotone import Array, monotone_slopes
+from workbench.draft.monotone import Array, Spacing
 
 Index = NDArray[np.intp]
 
@@ -67,6 +67,8 @@ class Edges:
     """(4 + nodes + 1 + 3, e * (k + 1)): x, y, dx/dt of every piece, ascending powers of the place -1..1."""
     steepest: Array
     """(e, k - 1): largest run per walk, absolute, between two levels."""
+    at_levels: tuple[Array, Array, Array]
+    """x, y and dx/dt (e, k) at the levels."""
 
     def xy(self, edge: Index, t: Array) -> tuple[Array, Array]:
         """x and y in mm of edge number ``edge`` at walk ``t``; of one shape, or broadcast together."""
@@ -100,45 +102,43 @@ def _polynomial(coefficients: Array, place: Array) -> Array:
     return total
 
 
-def edges_through(walks: Array, x: Array) -> Edges:
+def edges_through(levels: Spacing, x: Array) -> Edges:
     """Edges for level walks (k,) rising, one of them 0, and x (e, k), in mm."""
-    knots, ends, slopes = _with_far_knots(walks, x)
-    steps = np.diff(knots)
-    leans = _leans_at_points(np.diff(ends, axis=1) / steps, slopes)
-    arc = (0.5 * steps)[:, None] * (_upright(leans) @ _INTEGRATE)
-    heights = _from_waist(walks, arc.sum(axis=-1)[:, 1:-1])
-    arc[:, 1:, 0] += heights
-    arc[:, 0, 0] += heights[:, 0] - arc[:, 0].sum(axis=-1)
-    cubic = _cubic_coefficients(0.5 * steps, ends, slopes)
-    lean = cubic[..., 1:] * _ONE_TWO_THREE / (0.5 * steps)[:, None]
-    table = np.concatenate((cubic, arc, lean), axis=-1).reshape(-1, _LEAN + 3).T
-    return Edges(knots, np.ascontiguousarray(table), np.abs(leans[:, 1:-1]).max(axis=-1))
-
-
-def heights_at_levels(walks: Array, x: Array) -> Array:
-    """y (e, k) in mm at the levels alone: what the girth correction asks for at every round."""
-    steps = np.diff(walks)
-    chords = np.diff(x, axis=1) / steps
-    leans = _leans_at_points(chords, monotone_slopes(steps, chords))
-    return _from_waist(walks, 0.5 * steps * (_upright(leans) @ _WHOLE))
-
-
-def _from_waist(walks: Array, pieces: Array) -> Array:
-    """y (e, k) at the levels, 0 at the waist, from the rise of each piece (e, k - 1) between them."""
-    heights = np.zeros((len(pieces), len(walks)))
-    np.cumsum(pieces, axis=1, out=heights[:, 1:])
-    waist = int(np.abs(walks).argmin())
-    return heights - heights[:, waist : waist + 1]
-
-
-def _with_far_knots(walks: Array, x: Array) -> tuple[Array, Array, Array]:
-    """Knots, values and slopes with a straight piece added at either end."""
-    steps = np.diff(walks)
-    inner = monotone_slopes(steps, np.diff(x, axis=1) / steps)
-    knots = np.concatenate(([walks[0] - REACH], walks, [walks[-1] + REACH]))
+    inner = levels.slopes(levels.chords(x))
     low, high = inner[:, :1], inner[:, -1:]
     ends = np.concatenate((x[:, :1] - REACH * low, x, x[:, -1:] + REACH * high), axis=1)
-    return knots, ends, np.concatenate((low, inner, high), axis=1)
+    slopes = np.concatenate((low, inner, high), axis=1)
+    half = 0.5 * np.concatenate(([REACH], levels.steps, [REACH]))
+    leans = _leans_at_points(0.5 * (ends[:, 1:] - ends[:, :-1]) / half, slopes)
+    arc = half[:, None] * (_upright(leans) @ _INTEGRATE)
+    rises = arc.sum(axis=-1)
+    heights = _from_waist(levels, rises[:, 1:-1])
+    arc[:, 1:, 0] += heights
+    arc[:, 0, 0] += heights[:, 0] - rises[:, 0]
+    cubic = _cubic_coefficients(half, ends, slopes)
+    lean = cubic[..., 1:] * (_ONE_TWO_THREE / half[:, None])
+    table = np.concatenate((cubic, arc, lean), axis=-1).reshape(-1, _LEAN + 3).T
+    return Edges(
+        np.concatenate(([levels.x[0] - REACH], levels.x, [levels.x[-1] + REACH])),
+        np.ascontiguousarray(table),
+        np.abs(leans[:, 1:-1]).max(axis=-1),
+        (x, heights, inner),
+    )
+
+
+def heights_at_levels(levels: Spacing, x: Array) -> Array:
+    """y (e, k) in mm at the levels alone: what the girth correction asks for at every round."""
+    chords = levels.chords(x)
+    leans = _leans_at_points(chords, levels.slopes(chords))
+    return _from_waist(levels, 0.5 * levels.steps * (_upright(leans) @ _WHOLE))
+
+
+def _from_waist(levels: Spacing, rises: Array) -> Array:
+    """y (e, k) at the levels, 0 at the waist, from the rise of each piece (e, k - 1) between them."""
+    heights = np.zeros((len(rises), len(levels.x)))
+    np.cumsum(rises, axis=1, out=heights[:, 1:])
+    waist = int(np.abs(levels.x).argmin())
+    return heights - heights[:, waist : waist + 1]
 
 
 def _cubic_coefficients(half: Array, x: Array, slopes: Array) -> Array:

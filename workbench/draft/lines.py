@@ -25,8 +25,8 @@ SAMPLES = 29
 """Points of one piece of a line, from one node to the next; closer together towards its ends."""
 
 _ROUNDS = 40
-_CLOSE = 0.02
-"""mm: from here Newton's next step lands within a hundred-thousandth."""
+_CLOSE = 0.1
+"""mm: from here Newton's next step lands within a thousandth."""
 _BEYOND = 100.0
 _PROBE = 1.0
 _SHARE = 0.5 - 0.5 * np.cos(np.linspace(0.0, np.pi, SAMPLES))
@@ -222,7 +222,8 @@ def sampled(lines: Sequence[Nodes], surface: Surface) -> Sampled:
     ends = np.array([[(a.u, a.walk, a.slope_out), (b.u, b.walk, b.slope_in)] for a, b in pairs])
     u, walk, slope = np.moveaxis(ends, -1, 0)
     panel = u[:, 0].astype(np.intp)
-    chords = surface.chords(walk.ravel()).reshape(-1, *walk.shape)[panel, np.arange(len(panel))]
+    x, y = surface.edges.xy(np.stack((2 * panel, 2 * panel + 1))[..., None], walk)
+    chords = np.hypot(x[1] - x[0], y[1] - y[0])
     step = (u[:, 1] - u[:, 0])[:, None]
     v = (u[:, 0] - panel)[:, None] + step * _SHARE
     # rise per run, times the run of a whole panel here, is rise per panel

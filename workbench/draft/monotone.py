@@ -15,26 +15,42 @@ from numpy.typing import NDArray
 Array = NDArray[np.float64]
 
 
-def monotone_slopes(steps: Array, chords: Array) -> Array:
-    """Slopes (e, k) at the k points of each row, for steps (k - 1,) and chord slopes (e, k - 1); k >= 3."""
-    slopes = np.empty((len(chords), len(steps) + 1))
-    before, after = chords[:, :-1], chords[:, 1:]
-    near, far = 2 * steps[1:] + steps[:-1], steps[1:] + 2 * steps[:-1]
-    product = before * after
-    same = product > 0
-    spread = np.where(same, near * after + far * before, 1.0)
-    slopes[:, 1:-1] = np.where(same, (near + far) * product / spread, 0.0)
-    slopes[:, :: len(steps)] = _ends(steps[[0, -1]], steps[[1, -2]], chords[:, [0, -1]], chords[:, [1, -2]])
-    return slopes
+class Spacing:
+    """The abscissae (k,) that a family of curves shares, k >= 3, and what their slopes need of them."""
 
+    __slots__ = ("_far", "_near", "_own", "_whole", "_yonder", "steps", "x")
 
-def _ends(step: Array, next_step: Array, chord: Array, next_chord: Array) -> Array:
-    """Three-point end slopes, held to the sign of their chord and to three times its size."""
-    slope = ((2 * step + next_step) * chord - step * next_chord) / (step + next_step)
-    most = 3 * np.abs(chord)
-    turns = chord * next_chord < 0
-    slope = np.where(slope * chord <= 0, 0.0, slope)
-    return np.where(turns, np.clip(slope, -most, most), slope)
+    def __init__(self, x: Array) -> None:
+        self.x = x
+        self.steps = x[1:] - x[:-1]
+        before, after = self.steps[:-1], self.steps[1:]
+        self._near, self._far = 2 * after + before, after + 2 * before
+        self._whole = self._near + self._far
+        end, inward = self.steps[[0, -1]], self.steps[[1, -2]]
+        self._yonder = end / (end + inward)
+        self._own = 1 + self._yonder
+
+    def chords(self, y: Array) -> Array:
+        """Slopes (e, k - 1) from point to point of each row of ``y`` (e, k)."""
+        chords: Array = (y[:, 1:] - y[:, :-1]) / self.steps
+        return chords
+
+    def slopes(self, chords: Array) -> Array:
+        """Slopes (e, k) of the monotone cubics at the points."""
+        slopes = np.zeros((len(chords), len(self.x)))
+        before, after = chords[:, :-1], chords[:, 1:]
+        product = before * after
+        spread = self._near * after + self._far * before
+        np.divide(self._whole * product, spread, out=slopes[:, 1:-1], where=product > 0)
+        slopes[:, :: len(self.steps)] = self._ends(chords[:, [0, -1]], chords[:, [1, -2]])
+        return slopes
+
+    def _ends(self, chord: Array, inward: Array) -> Array:
+        """Three-point end slopes, held to the sign of their chord and to three times its size."""
+        slope = self._own * chord - self._yonder * inward
+        most = 3 * np.abs(chord)
+        slope = np.where(chord * inward < 0, np.clip(slope, -most, most), slope)
+        return np.where(slope * chord > 0, slope, 0.0)
 
 
 def slopes_of_few(x: list[float], y: list[float]) -> list[float]:

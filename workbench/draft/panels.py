@@ -12,7 +12,7 @@ from workbench.body import LevelName
 from workbench.draft.design import Design, QuarterName, Seam
 from workbench.draft.edges import Edges, Index, heights_at_levels
 from workbench.draft.lines import Nodes, at_seams
-from workbench.draft.monotone import Array
+from workbench.draft.monotone import Array, Spacing
 from workbench.draft.names import panel_name, seam_name
 from workbench.draft.result import LedgerLine, Level, Panel, SeamLine
 from workbench.draft.surface import Surface, across
@@ -86,7 +86,7 @@ def seam_places(seam: Seam, block: float, rise: Array, bust: tuple[float, float]
     return place
 
 
-def hold_girths(walks: Array, x: Array) -> Array:
+def hold_girths(levels: Spacing, x: Array) -> Array:
     """Edge places moved so that every panel measures its width along the straight tape.
 
     The two edge points of a panel stand at slightly different heights, so their distance
@@ -98,7 +98,7 @@ def hold_girths(walks: Array, x: Array) -> Array:
     left_gives[0], left_gives[-1] = 0.0, 1.0
     moved = x.copy()
     for turn in range(_MOST_ROUNDS):
-        y = heights_at_levels(walks, moved)
+        y = heights_at_levels(levels, moved)
         excess = np.hypot(moved[1::2] - moved[::2], y[1::2] - y[::2]) - wanted
         moved[::2] += left_gives * excess
         moved[1::2] -= (1 - left_gives) * excess
@@ -124,11 +124,9 @@ def sides_of(edges: Edges, hem: tuple[float, ...], neckline: tuple[float, ...]) 
     return Sides(walks, np.stack(edges.xy(row[:, None], walks), axis=-1))
 
 
-def level_points(surface: Surface, levels: tuple[Level, ...]) -> tuple[Array, Array]:
+def level_points(surface: Surface) -> tuple[Array, Array]:
     """Lines (panels, levels, j, 2) of equal walk across the panels, and straight widths (panels, levels)."""
-    walks = np.array([level.walk for level in levels])
-    row = np.arange(2 * surface.panel_count)[:, None]
-    x, y, lean = surface.edges.at(row, walks)
+    x, y, lean = surface.edges.at_levels
     left = (x[::2, :, None], y[::2, :, None], lean[::2, :, None])
     right = (x[1::2, :, None], y[1::2, :, None], lean[1::2, :, None])
     widths = np.hypot(x[1::2] - x[::2], y[1::2] - y[::2])
@@ -144,7 +142,7 @@ def panels_of(
     neckline: list[Array],
 ) -> tuple[Panel, ...]:
     """The panels in drawing order; ``hem`` and ``neckline`` as :func:`by_panel` gives them."""
-    crossing, widths = level_points(surface, levels)
+    crossing, widths = level_points(surface)
     angles = _corner_angles(sides.points, hem, neckline)
     return tuple(
         Panel(

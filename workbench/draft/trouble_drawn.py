@@ -33,6 +33,8 @@ STEEPEST_CLIMB = 4.0
 def in_places(x: Array, levels: tuple[Level, ...], design: Design) -> Findings:
     """Panels whose two edges meet or cross at a level."""
     widths = x[1::2] - x[::2]
+    if widths.min() > THINNEST:
+        return ()
     return tuple(
         _crossing(int(panel), level, levels, design, float(widths[panel, level]))
         for panel, level in np.argwhere(~(widths > THINNEST))[:6]
@@ -56,6 +58,8 @@ def _crossing(panel: int, level: int, levels: tuple[Level, ...], design: Design,
 
 def in_edges(edges: Edges, levels: tuple[Level, ...], design: Design) -> Findings:
     """Edges so steep between two levels that they cannot be drawn at their true length."""
+    if edges.steepest.max() < STEEPEST:
+        return ()
     found = {}
     for row, piece in np.argwhere(~(edges.steepest < STEEPEST)).tolist():
         seam = (row + 1) // 2

@@ -11,7 +11,7 @@ from workbench.draft.design import Design, ShapePoint
 from workbench.draft.edges import edges_through
 from workbench.draft.intake import blocks_of, ledger_of, levels_of
 from workbench.draft.lines import LineError, Nodes, nodes_of, sampled, seam_walks
-from workbench.draft.monotone import Array
+from workbench.draft.monotone import Array, Spacing
 from workbench.draft.panels import by_panel, edge_places, hold_girths, panels_of, seams_of, sides_of
 from workbench.draft.result import Draft, EdgeLine, Finding, LedgerLine, Level, LineName, Outcome
 from workbench.draft.styles import style_line
@@ -47,7 +47,7 @@ def work_out(body: Body, design: Design) -> Outcome:
 def _drafted(
     design: Design, levels: tuple[Level, ...], ledger: tuple[LedgerLine, ...], x: Array
 ) -> tuple[Draft, tuple[Finding, ...]]:
-    walks = np.array([level.walk for level in levels])
+    walks = Spacing(np.array([level.walk for level in levels]))
     _stop_on(drawn.in_places(x, levels, design))
     x = hold_girths(walks, x)
     edges = edges_through(walks, x)
