@@ -64,6 +64,12 @@ def turned(field: Field, notches: int) -> None:
     QApplication.sendEvent(field, event)
 
 
+def test_the_same_length_written_in_another_way_is_taken_over(form: Form, desk: Desk) -> None:
+    field = measurement(form, "waist_girth")
+    typed(field, " 28 in ")
+    assert (field.text(), field.pending) == ("28", False)
+
+
 @pytest.mark.parametrize(
     ("text", "mm"),
     [

@@ -35,12 +35,16 @@ class MeasurementRow(FigureRow):
         self._known: tuple[object, ...] = ()
 
     def show_picture(self, picture: Picture) -> None:
-        """Show it, unless nothing that it shows has changed: there are many of these rows."""
+        """Show it, unless nothing that it shows has changed: there are many of these rows.
+
+        A field that holds something typed is looked at in any case: the same length may have
+        been written in another way.
+        """
         project, body = picture.project, picture.body
         estimate = _estimate(self.measurement, picture)
         # What is said about it follows from the other measurements too.
         known = (project.measurements, project.unit, project.fraction, estimate, body is None)
-        if known == self._known and not self.trouble:
+        if known == self._known and not self.trouble and not self.field.pending:
             return
         self._known = known
         self.field.show_project(picture, estimate)
