@@ -61,6 +61,28 @@ def test_every_seam_of_it_meets(name: str) -> None:
     assert all(row.holds for row in cutting.angles)
 
 
+@pytest.mark.parametrize("name", NAMES)
+def test_all_of_it_can_be_laid_and_has_a_price(name: str) -> None:
+    """Prices and hours are invented; nothing in a demo is priced at nothing by oversight."""
+    _, picture = demo(name)
+    assert picture.cloth_findings == ()
+    assert all(lay.copies and lay.plan is not None and lay.plan.sound for lay in picture.lays)
+    quote = picture.quote
+    assert quote is not None
+    assert quote.complete
+    assert quote.findings == ()
+    assert quote.sums.deposit + quote.sums.balance == quote.sums.price
+
+
+def test_cloths_are_of_every_kind() -> None:
+    cloths = {name: demo(name)[0].cloth("Fashion cloth") for name in NAMES}
+    assert cloths["bride_first_wear"].run == "one_way"
+    assert cloths["concert_soloist"].at_hand_mm > 0
+    assert cloths["stage_dancer"].laid == "folded"
+    assert cloths["eight_panel_gown"].repeat_mm > 0
+    assert {demo(name)[0].quoting.currency.symbol for name in NAMES} == {"$", "€"}
+
+
 def test_each_is_made_in_its_own_way() -> None:
     makings = {name: demo(name)[0].making for name in NAMES}
     assert makings["concert_soloist"].opening.closing == "loops"

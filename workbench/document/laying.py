@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from time import monotonic, sleep
 
-from workbench.cloth import LayError, Plan, Solve
+from workbench.cloth import Plan, Solve
 from workbench.document.lays import Lay, lay_with
 from workbench.draft import Finding
 
@@ -25,10 +24,7 @@ def better_lay(lay: Lay, seconds: float, told: Told) -> tuple[Lay, tuple[Finding
     if lay.plan is None or not lay.copies or seconds <= 0:
         return lay, ()
     pinned = tuple(placed for placed in lay.plan.placed if placed.pinned)
-    try:
-        solve = Solve(lay.copies, lay.cloth, pinned, seconds)
-    except LayError as error:
-        return replace(lay, trouble=error.finding), ()
+    solve = Solve(lay.copies, lay.cloth, pinned, seconds)
     best, started = lay.plan, monotonic()
     try:
         running = True
