@@ -1,12 +1,15 @@
 """From a draft to strokes and texts in millimetres, and to paper."""
 
 from workbench.sheets.drawing import Drawing, Label, Role, Stroke
+from workbench.sheets.garment import View, garment_views
 from workbench.sheets.heading import Heading
+from workbench.sheets.inside_sheet import print_inside_sheet
 from workbench.sheets.lay_sheet import LAY_PAPERS, print_lay
 from workbench.sheets.layout import GAP, Layout, Placement, placements
 from workbench.sheets.panel import panel_drawing
 from workbench.sheets.paper import LONGEST_SIDE, PAPERS, ROLL, PaperSize, PrintChoice, PrintError
 from workbench.sheets.pdf import print_pdf
+from workbench.sheets.quote_sheet import QUOTE_PAPERS, print_quote
 from workbench.sheets.sheetmap import Join, PlacedPanel, SheetMap, Tile, sheet_map
 from workbench.sheets.spot import Box
 
@@ -15,6 +18,7 @@ __all__ = [
     "LAY_PAPERS",
     "LONGEST_SIDE",
     "PAPERS",
+    "QUOTE_PAPERS",
     "ROLL",
     "Box",
     "Drawing",
@@ -31,9 +35,13 @@ __all__ = [
     "SheetMap",
     "Stroke",
     "Tile",
+    "View",
+    "garment_views",
     "panel_drawing",
     "placements",
+    "print_inside_sheet",
     "print_lay",
     "print_pdf",
+    "print_quote",
     "sheet_map",
 ]

@@ -7,15 +7,15 @@ from collections.abc import Callable, Iterator
 from workbench.body import say_exact
 from workbench.draft import Finding
 from workbench.sheets.block import BODY, SMALL, Block, paragraph, space, stack
-from workbench.sheets.fonts import clean, fitted, text_width
+from workbench.sheets.figure_row import figure_row
+from workbench.sheets.fonts import clean, fitted
 from workbench.sheets.lay_cloth import LaidCloth
 from workbench.sheets.marks import draw_mark
 from workbench.sheets.pen import ATTEND, INK, SOFT, LineStyle, Pen
 from workbench.sheets.sections import INVENTED
 from workbench.sheets.sheet_head import sheet_head
 
-_FIGURE = 7.2
-_TITLE, _APART = 5.2, 10.0
+_TITLE = 5.2
 _NOT_SOUND = "This plan cannot be cut as it is."
 
 
@@ -26,7 +26,7 @@ def lay_head(laid: LaidCloth, width: float, scale: float) -> Block:
     blocks = [
         sheet_head(title, "lay plan", laid.words, width, "" if title == name else name),
         space(1.6),
-        _figures(laid),
+        _figures(laid, width),
         paragraph(f"{laid.plan.how} Drawn 1 to {scale:g}.", width, BODY),
         paragraph(" · ".join(_how_it_lies(laid)), width, SMALL, colour=SOFT),
     ]
@@ -37,21 +37,13 @@ def lay_head(laid: LaidCloth, width: float, scale: float) -> Block:
     return stack([*blocks, space(2.5)])
 
 
-def _figures(laid: LaidCloth) -> Block:
-    """The figures she looks for first, large, with what each is below it."""
+def _figures(laid: LaidCloth, width: float) -> Block:
+    """What is bought first, where anything is."""
     figures = [(laid.said(laid.plan.length_mm), "length of the plan")]
     if laid.cloth.remnant is None:
         figures.insert(0, (laid.buy.words, _buying(laid)))
     figures += [(f"{100 * laid.plan.utilisation:.0f} %", "of the cloth used"), _counted(laid)]
-
-    def paint(pen: Pen, left: float, top: float) -> None:
-        for number, (figure, words) in enumerate(figures):
-            pen.text(left, top - 0.8 * _FIGURE, figure, _FIGURE, bold=number == 0)
-            pen.text(left, top - 0.8 * _FIGURE - 4.0, words, SMALL, colour=SOFT)
-            wide = max(text_width(figure, _FIGURE, number == 0), text_width(words, SMALL))
-            left += wide + _APART
-
-    return Block(_FIGURE + 5.6, paint)
+    return figure_row(figures, width)
 
 
 def _buying(laid: LaidCloth) -> str:

@@ -53,10 +53,10 @@ class Wording:
     caption: Caption
     measure: Measure | None
 
-    @property
-    def full(self) -> bool:
-        """Whether name and measure both stand there."""
-        return bool(self.caption.lines[0]) and self.measure is not None
+    def says(self, called: Called, side: bool) -> bool:
+        """Whether name and measure stand there, and with ``side`` also which side it is."""
+        words = " ".join(self.caption.lines)
+        return self.measure is not None and called.name in words and (not side or called.what in words)
 
 
 def draw_words(pen: Pen, seen: Sequence[Seen]) -> None:
@@ -72,9 +72,10 @@ def draw_words(pen: Pen, seen: Sequence[Seen]) -> None:
 
 
 def _type_of(seen: Sequence[Seen]) -> Type:
-    """The largest type in which nearly all pieces have room for name and measure."""
-    for size in _TYPES[:-1]:
-        if sum(wording_in(one, size).full for one in seen) >= _NEARLY_ALL * len(seen):
+    """The largest type in which nearly all pieces have room for everything; small type drops the sides."""
+    for size, side in (*((size, True) for size in _TYPES[:-1]), *((size, False) for size in _TYPES[2:-1])):
+        said = sum(wording_in(one, size).says(one.called, side) for one in seen)
+        if said >= _NEARLY_ALL * len(seen):
             return size
     return _TYPES[-1]
 
