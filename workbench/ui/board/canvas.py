@@ -3,16 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt
-from PySide6.QtGui import (
-    QContextMenuEvent,
-    QFocusEvent,
-    QKeyEvent,
-    QMouseEvent,
-    QPainter,
-    QPaintEvent,
-    QResizeEvent,
-    QWheelEvent,
-)
+from PySide6.QtGui import QContextMenuEvent, QMouseEvent, QPainter, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from workbench.document import Picture
@@ -29,12 +20,12 @@ from workbench.ui.board.paint_canvas import Shown, paint_canvas
 from workbench.ui.board.paint_levels import GUTTER, RULER
 from workbench.ui.board.paint_marks import figure_named, handle_named
 from workbench.ui.board.paint_words import paint_empty, stop_of
+from workbench.ui.board.paper import Paper
 from workbench.ui.board.ruler import SideRuler, TopRuler
 from workbench.ui.board.scene import Scene, scene_of
 from workbench.ui.board.spoken import spoken_figure, spoken_handle
-from workbench.ui.board.view import Sight, fitted
+from workbench.ui.board.view import Bounds, Sight
 from workbench.ui.desk import Desk
-from workbench.ui.look import look
 
 _NAME = "Canvas with the panels"
 _DESCRIPTION = (
@@ -42,17 +33,20 @@ _DESCRIPTION = (
     "arrow keys move what is chosen, T turns a point from smooth to corner, "
     "Delete removes a point or unpins a figure."
 )
+_LEAST = (420, 320)
 _AIR = 28.0
 """Pixels of paper left round the panels when they are fitted."""
 
 
-class Canvas(QWidget):
+class Canvas(Paper):
     """Shows a picture's panels, and lets her take hold of them."""
 
+    _hand: Hand
+    _keys: Keys
+
     def __init__(self, desk: Desk, sight: Sight, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(_NAME, _DESCRIPTION, _LEAST, parent, sight=sight)
         self._desk = desk
-        self._sight = sight
         self._picture: Picture | None = None
         self._scene: Scene | None = None
         self._ghost: Scene | None = None
@@ -72,13 +66,6 @@ class Canvas(QWidget):
         self._editor.stepped.connect(self._on_stepped)
         self._editor.refused.connect(self._on_refused)
         self._editor.closed.connect(self._on_closed)
-        sight.moved.connect(self.show_view)
-        self.setMouseTracking(True)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
-        self.setMinimumSize(420, 320)
-        self.setAccessibleName(_NAME)
-        self.setAccessibleDescription(_DESCRIPTION)
 
     @property
     def scene(self) -> Scene | None:
@@ -89,11 +76,6 @@ class Canvas(QWidget):
     def desk(self) -> Desk:
         """Where its edits go."""
         return self._desk
-
-    @property
-    def sight(self) -> Sight:
-        """The view that canvas and strip share."""
-        return self._sight
 
     @property
     def ghost(self) -> Scene | None:
@@ -137,14 +119,9 @@ class Canvas(QWidget):
         free = QRectF(self.rect()).adjusted(GUTTER, RULER, 0, 0)
         return free.adjusted(_AIR, _AIR, -_AIR, -_AIR)
 
-    def fit(self) -> None:
-        """Show all of the panels and every level."""
-        if self._scene is not None:
-            self._sight.show_view(fitted(self._scene.bounds, self.room()), by_hand=False)
-
-    def zoom(self, factor: float) -> None:
-        """Larger or smaller about the middle of the room."""
-        self._sight.show_view(self._sight.view.zoomed(factor, self.room().center()))
+    def bounds(self) -> Bounds | None:
+        """All of the panels and every level, in mm; None before there are any."""
+        return self._scene.bounds if self._scene is not None else None
 
     def set_layout_name(self, name: Layout) -> None:
         """Lay the panels apart, on the block, or both halves."""
@@ -172,7 +149,7 @@ class Canvas(QWidget):
         self._picture = picture
         self._make_scene(hold=dragging)
         if not dragging:
-            self._tell()
+            self.tell()
         if self._editor.figure is not None:
             self._follow_figure(self._editor.figure)
 
@@ -181,19 +158,17 @@ class Canvas(QWidget):
         self._place = place
         if place is None or place.seam is None or place.level is None:
             self._chosen_figure = None
-        self._tell()
+        self.tell()
         self.refresh()
 
-    def _tell(self) -> None:
-        """What is chosen, in words, for a screen reader; what the keys do while nothing is."""
+    def said(self) -> str:
+        """The handle or the figure that is chosen, in words."""
         handle, figure = self.chosen_handle, self.chosen_figure
-        said = _DESCRIPTION
         if self._scene is not None and handle is not None:
-            said = spoken_handle(self._scene, handle)
-        elif self._scene is not None and figure is not None:
-            said = spoken_figure(self._scene, figure)
-        if said != self.accessibleDescription():
-            self.setAccessibleDescription(said)
+            return spoken_handle(self._scene, handle)
+        if self._scene is not None and figure is not None:
+            return spoken_figure(self._scene, figure)
+        return ""
 
     def show_view(self) -> None:
         """Paint from where the view is now."""
@@ -201,18 +176,18 @@ class Canvas(QWidget):
         self._side.update()
         if self._editor.figure is not None:
             self._follow_figure(self._editor.figure)
-        self.refresh()
+        super().show_view()
 
     def refresh(self) -> None:
         """Paint again, without the rulers, which have not moved."""
-        self._show_pointer()
+        self.show_pointer()
         self.update(self.rect().adjusted(int(RULER), int(RULER), 0, 0))
 
     def choose_figure(self, figure: Figure | None) -> None:
         """Select an intake figure, and light up its seam and level."""
         self._chosen_figure = figure.key if figure else None
         self._desk.select(Place(seam=figure.key.seam, level=figure.key.level) if figure else None)
-        self._tell()
+        self.tell()
         self.refresh()
 
     def open_figure(self, figure: Figure) -> None:
@@ -220,7 +195,7 @@ class Canvas(QWidget):
         if self._scene is None or not self._editable:
             return
         self.choose_figure(figure)
-        box = figure.box(self._sight.view)
+        box = figure.box(self.sight.view)
         self._editor.open_on(figure, box, self._scene.unit, self._scene.outcome.design)
 
     def unpin(self, figure: Figure) -> None:
@@ -248,9 +223,9 @@ class Canvas(QWidget):
         """Fit again what is of another kind, or has grown out of the room; never under a drag."""
         if before is None or before.kind != scene.kind:
             self.fit()
-        elif not self._sight.by_hand and not self._desk.gesturing:
+        elif not self.sight.by_hand and not self._desk.gesturing:
             left, bottom, right, top = scene.bounds
-            view = self._sight.view
+            view = self.sight.view
             shown = QRectF(view.at(left, top), view.at(right, bottom))
             if not self.room().adjusted(-_AIR, -_AIR, _AIR, _AIR).contains(shown):
                 self.fit()
@@ -261,19 +236,14 @@ class Canvas(QWidget):
         if now is None:
             self._editor.close_quietly()
         else:
-            self._editor.show_at(now.box(self._sight.view))
+            self._editor.show_at(now.box(self.sight.view))
 
-    def _show_pointer(self) -> None:
-        held = self._hand.gesture is not None
+    def pointer(self) -> Qt.CursorShape:
+        """A handle can be moved, a figure can be typed where it stands."""
         over = self._hand.over
-        if self._hand.carries_paper or (held and self._hand.held is None):
-            shape = Qt.CursorShape.ClosedHandCursor if held else Qt.CursorShape.OpenHandCursor
-        elif isinstance(over, Handle):
-            shape = Qt.CursorShape.SizeAllCursor
-        else:
-            shape = Qt.CursorShape.IBeamCursor if isinstance(over, Figure) else Qt.CursorShape.ArrowCursor
-        if self.cursor().shape() != shape:
-            self.setCursor(shape)
+        if isinstance(over, Handle):
+            return Qt.CursorShape.SizeAllCursor
+        return Qt.CursorShape.IBeamCursor if isinstance(over, Figure) else Qt.CursorShape.ArrowCursor
 
     def _on_pinned(self, figure: Figure, mm: float) -> None:
         try:
@@ -297,11 +267,8 @@ class Canvas(QWidget):
         if self.isVisible() and not self.hasFocus():
             self.setFocus(Qt.FocusReason.OtherFocusReason)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """The scene, from the paper up."""
-        painter = QPainter(self)
-        painter.fillRect(event.rect(), look().paper)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    def paint(self, painter: QPainter) -> None:
+        """The scene, or why there is none."""
         if self._picture is not None and self._scene is None:
             paint_empty(painter, self._picture, self.room())
         elif self._picture is not None and self._scene is not None:
@@ -314,7 +281,7 @@ class Canvas(QWidget):
             picture=picture,
             scene=scene,
             ghost=self._ghost,
-            view=self._sight.view,
+            view=self.sight.view,
             size=self.size(),
             place=self._place,
             over=self._hand.over,
@@ -327,8 +294,6 @@ class Canvas(QWidget):
         """The rulers keep to their edges."""
         self._top.setGeometry(0, 0, self.width(), int(RULER))
         self._side.setGeometry(0, int(RULER), int(RULER), self.height() - int(RULER))
-        if not self._sight.by_hand:
-            self.fit()
         super().resizeEvent(event)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
@@ -336,17 +301,12 @@ class Canvas(QWidget):
         if self._picture is not None and self._picture.stopped and self._stop_box.contains(event.position()):
             self._show_stop(self._picture)
             return
-        self._hand.press(event)
-        self._show_pointer()
+        super().mousePressEvent(event)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """A move drags, or looks."""
-        self._hand.move(event)
+        super().mouseMoveEvent(event)
         self._show_hand(event.position() if self._hand.gesture is None else None)
-
-    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        """A release keeps."""
-        self._hand.release(event)
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         """A double click adds a point."""
@@ -354,43 +314,13 @@ class Canvas(QWidget):
 
     def leaveEvent(self, event: QEvent) -> None:
         """Nothing is under the hand any more."""
-        self._hand.leave()
+        super().leaveEvent(event)
         self._show_hand(None)
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """The wheel zooms at the pointer; with Shift it moves the paper sideways."""
-        turn = event.angleDelta()
-        if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
-            self._sight.show_view(self._sight.view.panned(turn.y() or turn.x(), 0.0))
-        else:
-            self._sight.show_view(self._sight.view.zoomed(1.0015 ** turn.y(), event.position()))
-        event.accept()
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """What can be done with what lies under the hand."""
         if self._scene is not None and self._hand.gesture is None:
             self._menu.open_at(QPointF(event.pos()), event.globalPos())
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Keys move, add, remove, zoom."""
-        if not self._keys.press(event):
-            super().keyPressEvent(event)
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """A space bar that is let go of elsewhere is let go of."""
-        self._hand.carries_paper = False
-        super().focusOutEvent(event)
-
-    def keyReleaseEvent(self, event: QKeyEvent) -> None:
-        """The space bar lets go of the paper."""
-        if not self._keys.release(event):
-            super().keyReleaseEvent(event)
-
-    def changeEvent(self, event: QEvent) -> None:
-        """Light and dark can change under the canvas."""
-        if event.type() == QEvent.Type.PaletteChange:
-            self.update()
-        super().changeEvent(event)
 
     def _show_hand(self, pixel: QPointF | None) -> None:
         self._top.show_hand(pixel)

@@ -55,6 +55,11 @@ class Hand:
         """The handle being dragged."""
         return self.gesture.handle if isinstance(self.gesture, HandleDrag) else None
 
+    @property
+    def panning(self) -> bool:
+        """Whether the hand is closed on the paper; with the space bar down, on whatever it drags."""
+        return self.gesture is not None and (self.held is None or self.carries_paper)
+
     def press(self, event: QMouseEvent) -> None:
         """Take hold of what lies under the hand."""
         if self.gesture is not None:

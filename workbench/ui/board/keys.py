@@ -11,7 +11,6 @@ from PySide6.QtGui import QKeyEvent
 from workbench.document import remove_point, toggle_smooth
 from workbench.draft import Place
 from workbench.ui.board.figures import Figure, FigureKey
-from workbench.ui.board.hand import Hand
 from workbench.ui.board.handles import Handle, HandleKey
 from workbench.ui.board.scene import Scene
 from workbench.ui.board.shape_edits import nudged
@@ -39,10 +38,6 @@ class Board(Protocol):
         """What is on the canvas."""
 
     @property
-    def hand(self) -> Hand:
-        """The mouse."""
-
-    @property
     def chosen_handle(self) -> Handle | None:
         """The selected handle."""
 
@@ -65,9 +60,6 @@ class Board(Protocol):
     def fit(self) -> None:
         """Show all of it."""
 
-    def refresh(self) -> None:
-        """Paint again."""
-
 
 class Keys:
     """The keyboard on the canvas; says for each key whether it was of use."""
@@ -84,19 +76,11 @@ class Keys:
             return self._escape()
         if event.modifiers() & (Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.MetaModifier):
             return False
-        if key == Qt.Key.Key_Space and not event.isAutoRepeat():
-            return self._carry(on=True)
         if key in _ARROWS:
             return self._arrow(
                 *_ARROWS[key], leap=bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
             )
         return self._view_key(key) or self._choice_key(key, event) or self._change_key(key)
-
-    def release(self, event: QKeyEvent) -> bool:
-        """Let go of the paper with the space bar."""
-        if event.key() != Qt.Key.Key_Space or event.isAutoRepeat():
-            return False
-        return self._carry(on=False)
 
     def figure_beside(self, key: FigureKey, step: int) -> Figure | None:
         """The figure ``step`` further along the same level, round to the other end."""
@@ -105,14 +89,7 @@ class Keys:
         keys = [figure.key for figure in row]
         return row[(keys.index(key) + step) % len(row)] if key in keys else None
 
-    def _carry(self, *, on: bool) -> bool:
-        self._canvas.hand.carries_paper = on
-        self._canvas.refresh()
-        return True
-
     def _escape(self) -> bool:
-        if self._canvas.hand.cancel():
-            return True
         if self._desk.selection is None:
             return False
         self._desk.select(None)

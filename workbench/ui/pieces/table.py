@@ -2,25 +2,17 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, Qt
-from PySide6.QtGui import (
-    QFocusEvent,
-    QKeyEvent,
-    QMouseEvent,
-    QPainter,
-    QPaintEvent,
-    QResizeEvent,
-    QWheelEvent,
-)
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QWidget
 
 from workbench.document import set_own_allowance
 from workbench.draft import Place
 from workbench.pieces import LAYERS
-from workbench.ui.board.view import Sight, fitted
+from workbench.ui.board.paper import Paper
+from workbench.ui.board.view import Bounds
 from workbench.ui.desk import Desk
 from workbench.ui.form.kinds import LengthKind
-from workbench.ui.look import look
 from workbench.ui.pieces.allowance_editor import AllowanceEditor
 from workbench.ui.pieces.allowance_figures import AllowanceFigure, figures_of
 from workbench.ui.pieces.bench import Bench, Laid
@@ -39,15 +31,19 @@ _DESCRIPTION = (
     "Page Up and Page Down turn to another layer."
 )
 _STEP_NAME = "Allowance of one edge"
+_LEAST = (320, 240)
 _AIR, _WORDS = 24.0, 56.0
 """Pixels of paper left round the pieces, and below them for their names."""
 
 
-class Table(QWidget):
+class Table(Paper):
     """Shows a layer, and lets her pick pieces and edges and type allowances."""
 
+    _hand: TableHand
+    _keys: TableKeys
+
     def __init__(self, desk: Desk, bench: Bench, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(_NAME, _DESCRIPTION, _LEAST, parent)
         self._desk, self._bench = desk, bench
         self._laid: Laid | None = None
         self._spread: Spread | None = None
@@ -55,23 +51,15 @@ class Table(QWidget):
         self._place: Place | None = desk.selection
         self._key: str | None = None
         self._halves = False
-        self.sight = Sight(self)
         self._hand = TableHand(self, self.sight)
         self._keys = TableKeys(self)
         self.editor = AllowanceEditor(self)
         self.editor.typed.connect(self.on_typed)
         self.editor.stepped_on.connect(self.on_stepped)
         self.editor.closed.connect(self.on_closed)
-        self.sight.moved.connect(self.show_view)
         bench.laid.connect(self.show_laid)
         bench.lit.connect(self.show_lit)
         desk.selected.connect(self.show_selection)
-        self.setMouseTracking(True)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
-        self.setMinimumSize(320, 240)
-        self.setAccessibleName(_NAME)
-        self.setAccessibleDescription(_DESCRIPTION)
 
     # --- what is on it -------------------------------------------------------------------
 
@@ -111,14 +99,9 @@ class Table(QWidget):
         left = GUTTER if levelled else 0.0
         return QRectF(self.rect()).adjusted(left + _AIR, 1.5 * _AIR, -_AIR, -_WORDS)
 
-    def fit(self) -> None:
-        """Show all of the pieces."""
-        if self._spread is not None and self._spread.pieces:
-            self.sight.show_view(fitted(self._spread.bounds, self.room()), by_hand=False)
-
-    def zoom(self, factor: float) -> None:
-        """Larger or smaller about the middle of the room."""
-        self.sight.show_view(self.sight.view.zoomed(factor, self.room().center()))
+    def bounds(self) -> Bounds | None:
+        """The pieces, in mm; None while there are none."""
+        return self._spread.bounds if self._spread is not None and self._spread.pieces else None
 
     def set_halves(self, on: bool) -> None:
         """Show or hide the other half, turned over."""
@@ -137,7 +120,7 @@ class Table(QWidget):
         self._place = place
         if place is not None:
             self._key = None
-        self._tell()
+        self.tell()
         self.refresh()
 
     def show_lit(self, _bones: object) -> None:
@@ -148,12 +131,7 @@ class Table(QWidget):
         """Paint from where the view is now."""
         if self.editor.figure is not None:
             self._follow(self.editor.figure)
-        self.refresh()
-
-    def refresh(self) -> None:
-        """Paint again."""
-        self._show_pointer()
-        self.update()
+        super().show_view()
 
     def _lay(self) -> None:
         before = self._spread
@@ -163,7 +141,7 @@ class Table(QWidget):
             self._keep_fitted(self._spread, before)
         if self.editor.figure is not None:
             self._follow(self.editor.figure)
-        self._tell()
+        self.tell()
         self.refresh()
 
     def _keep_fitted(self, spread: Spread, before: Spread | None) -> None:
@@ -183,24 +161,17 @@ class Table(QWidget):
         else:
             self.editor.show_at(now.box(self.sight.view))
 
-    def _tell(self) -> None:
-        """What is picked, in words, for a screen reader; what the keys do while nothing is."""
+    def said(self) -> str:
+        """The piece or the edge that is picked, in words."""
         at, edge = self.picked_piece, self.picked_edge
-        said = _DESCRIPTION
-        if self._spread is not None and at is not None:
-            figure = self.figure_of(edge) if edge is not None else None
-            said = spoken_pick(self._spread, self._spread.pieces[at].piece, edge, figure)
-        if said != self.accessibleDescription():
-            self.setAccessibleDescription(said)
+        if self._spread is None or at is None:
+            return ""
+        figure = self.figure_of(edge) if edge is not None else None
+        return spoken_pick(self._spread, self._spread.pieces[at].piece, edge, figure)
 
-    def _show_pointer(self) -> None:
-        if self._hand.panning or self._hand.carries_paper:
-            held = self._hand.panning
-            shape = Qt.CursorShape.ClosedHandCursor if held else Qt.CursorShape.OpenHandCursor
-        else:
-            shape = Qt.CursorShape.IBeamCursor if self._hand.over else Qt.CursorShape.ArrowCursor
-        if self.cursor().shape() != shape:
-            self.setCursor(shape)
+    def pointer(self) -> Qt.CursorShape:
+        """An allowance can be typed where it stands."""
+        return Qt.CursorShape.IBeamCursor if self._hand.over else Qt.CursorShape.ArrowCursor
 
     # --- what she does -------------------------------------------------------------------
 
@@ -208,7 +179,7 @@ class Table(QWidget):
         """Pick a place in every pane, or here alone a piece that belongs to no panel."""
         self._key = key
         self._desk.select(place)
-        self._tell()
+        self.tell()
         self.refresh()
 
     def open_figure(self, figure: AllowanceFigure) -> None:
@@ -259,13 +230,10 @@ class Table(QWidget):
         if self.isVisible() and not self.hasFocus():
             self.setFocus(Qt.FocusReason.OtherFocusReason)
 
-    # --- events ----------------------------------------------------------------------------
+    # --- painting --------------------------------------------------------------------------
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paint(self, painter: QPainter) -> None:
         """The pieces, or why there are none."""
-        painter = QPainter(self)
-        painter.fillRect(event.rect(), look().paper)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         spread = self._spread
         if self._laid is not None and (spread is None or not spread.pieces):
             paint_empty(painter, self._laid, QRectF(self.rect()))
@@ -284,64 +252,3 @@ class Table(QWidget):
             over=self._hand.over,
             bones=self._bench.bones,
         )
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """What was fitted is fitted again."""
-        if not self.sight.by_hand:
-            self.fit()
-        super().resizeEvent(event)
-
-    def mousePressEvent(self, event: QMouseEvent) -> None:
-        """A press takes hold."""
-        self._hand.press(event)
-        self._show_pointer()
-
-    def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        """A move drags, or looks."""
-        self._hand.move(event)
-
-    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        """A release picks."""
-        self._hand.release(event)
-
-    def leaveEvent(self, event: QEvent) -> None:
-        """Nothing is under the hand any more."""
-        self._hand.leave()
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """The wheel zooms at the pointer; with Shift it moves the paper sideways."""
-        turn = event.angleDelta()
-        if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
-            self.sight.show_view(self.sight.view.panned(turn.y() or turn.x(), 0.0))
-        else:
-            self.sight.show_view(self.sight.view.zoomed(1.0015 ** turn.y(), QPointF(event.position())))
-        event.accept()
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Keys pick, type, zoom."""
-        if event.key() == Qt.Key.Key_Space and not event.isAutoRepeat():
-            self._hand.carries_paper = True
-            self._show_pointer()
-        elif event.key() == Qt.Key.Key_Escape and self._hand.cancel():
-            self.refresh()
-        elif not self._keys.press(event):
-            super().keyPressEvent(event)
-
-    def keyReleaseEvent(self, event: QKeyEvent) -> None:
-        """Let go of the paper with the space bar."""
-        if event.key() == Qt.Key.Key_Space and not event.isAutoRepeat():
-            self._hand.carries_paper = False
-            self._show_pointer()
-        else:
-            super().keyReleaseEvent(event)
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """A space bar that is let go of elsewhere is let go of."""
-        self._hand.carries_paper = False
-        super().focusOutEvent(event)
-
-    def changeEvent(self, event: QEvent) -> None:
-        """Light and dark can change under the table."""
-        if event.type() == QEvent.Type.PaletteChange:
-            self.update()
-        super().changeEvent(event)
