@@ -9,15 +9,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtCore import QObject, Signal
 
 from workbench.document import Picture, Project
 from workbench.draft import Outcome
 from workbench.pieces import Bone, Cutting, Layer, LayerName, bones_of, layer_of
+from workbench.ui.bench import PlaceBench
 from workbench.ui.desk import Desk
-
-_REST_MS = 40
-"""The hand rests after so many milliseconds without an edit."""
 
 
 @dataclass(frozen=True)
@@ -37,37 +35,36 @@ class Worked:
     cutting: Cutting | None
 
 
-class Bench(QObject):
-    """Holds which layer is on show and which bones are lit; says when pieces are there."""
+class Bench(PlaceBench):
+    """Holds which layer is on show and which bones are lit; says when pieces are there.
+
+    ``worked_out`` brings a :class:`Worked`.
+    """
 
     laid = Signal(object)
     """A :class:`Laid`, after every draft in sight and every change of layer."""
-    worked_out = Signal(object)
-    """A :class:`Worked`, when the hand rests."""
     layer_shown = Signal(str)
     """The layer that is on show from now on."""
     lit = Signal(object)
     """The bones that are lit, a tuple."""
 
     def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
-        super().__init__(parent)
-        self._desk = desk
+        super().__init__(desk, parent)
         self._layer: LayerName = "fashion"
         self._bones: tuple[Bone, ...] = ()
         self._drawn: tuple[Bone, ...] = ()
         self._hung_on: tuple[object, ...] = ()
-        self._in_sight = False
         self._worked: Worked | None = None
-        self._rest = QTimer(self)
-        self._rest.setSingleShot(True)
-        self._rest.setInterval(_REST_MS)
-        self._rest.timeout.connect(self.work_out)
-        desk.drafted.connect(self.show_picture)
 
     @property
     def layer(self) -> LayerName:
         """The layer on show."""
         return self._layer
+
+    @property
+    def known(self) -> Picture | None:
+        """The picture of the latest cutting."""
+        return self._worked.picture if self._worked else None
 
     @property
     def cutting(self) -> Cutting | None:
@@ -79,22 +76,6 @@ class Bench(QObject):
         """The bones that are lit."""
         return self._bones
 
-    def set_in_sight(self, in_sight: bool) -> None:
-        """Whether anybody looks; whoever begins to look sees all of it at once."""
-        if in_sight == self._in_sight:
-            return
-        self._in_sight = in_sight
-        self._rest.stop()
-        if in_sight:
-            self._lay(self._desk.picture)
-            self.work_out()
-
-    def show_picture(self, picture: Picture) -> None:
-        """Lay the pieces of another draft, and work out the rest when the hand rests."""
-        if self._in_sight:
-            self._lay(picture)
-            self._rest.start()
-
     def show_layer(self, name: LayerName) -> None:
         """Put another layer on show."""
         if name == self._layer:
@@ -102,7 +83,7 @@ class Bench(QObject):
         self._layer = name
         self.layer_shown.emit(name)
         if self._in_sight:
-            self._lay(self._desk.picture)
+            self.follow(self._desk.picture)
 
     def light(self, bones: tuple[Bone, ...]) -> None:
         """Light up bones on the pieces, or none."""
@@ -110,16 +91,14 @@ class Bench(QObject):
             self._bones = bones
             self.lit.emit(bones)
 
-    def work_out(self) -> None:
-        """Work out the whole cutting now, unless it is known or nobody looks."""
-        self._rest.stop()
-        picture = self._desk.picture
-        if self._in_sight and (self._worked is None or self._worked.picture is not picture):
-            self._worked = Worked(picture, _cutting(picture))
-            self.light(())
-            self.worked_out.emit(self._worked)
+    def work(self, picture: Picture) -> None:
+        """Work out the whole cutting."""
+        self._worked = Worked(picture, _cutting(picture))
+        self.light(())
+        self.worked_out.emit(self._worked)
 
-    def _lay(self, picture: Picture) -> None:
+    def follow(self, picture: Picture) -> None:
+        """Lay the pieces of the layer on show."""
         self.laid.emit(Laid(picture, self._layer, self._cut(picture)))
 
     def _cut(self, picture: Picture) -> Layer | None:
