@@ -129,9 +129,10 @@ def page_sizes(pdf: bytes) -> list[tuple[float, float]]:
 
 
 def inked_letters(page: pypdfium2.PdfPage) -> list[tuple[float, float, float, float]]:
-    """Tight boxes of all letters, points."""
+    """Tight boxes of all letters, points; not of the fraction slash, which leans under its figures."""
     text = page.get_textpage()
-    boxes = [text.get_charbox(number) for number in range(text.count_chars())]
+    numbers = [n for n in range(text.count_chars()) if text.get_text_range(n, 1) != "⁄"]
+    boxes = [text.get_charbox(number) for number in numbers]
     return [box for box in boxes if box[2] - box[0] > 0.5 and box[3] - box[1] > 0.5]
 
 
