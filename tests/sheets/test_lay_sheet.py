@@ -155,9 +155,14 @@ def test_the_same_plan_gives_the_same_bytes_on_the_paper_that_was_asked_for(
 def test_a_plan_of_very_many_pieces_goes_on_over_pages(folded: CutJob) -> None:
     layer = folded.cutting.layers[0]
     many = replace(layer, pieces=tuple(replace(piece, count=22) for piece in layer.pieces[1:]))
-    job = laid(replace(folded.cutting, layers=(many,)), SATIN, folded.job.heading)
+    narrow = replace(SATIN, width_mm=500.0)
+    job = laid(replace(folded.cutting, layers=(many,)), narrow, folded.job.heading)
     texts = [plain(text) for text in text_of(job.pdf())]
     assert len(texts) > 1
+    # so long that its drawing is broken into strips, each with its own part of the selvedge
+    assert texts[0].count("selvedge") > 3
+    for own in job.copies.values():
+        assert re.search(rf"\d+ {own.name}\b", texts[0])
     rows = re.findall(rf"(\d+) (?:Front|Back) \d, (?:left|right) \d+ {FIGURE} {FIGURE} ", " ".join(texts))
     assert [int(row[0]) for row in rows] == list(range(1, len(job.plan.placed) + 1))
     assert all(f"page {number} of {len(texts)}" in text for number, text in enumerate(texts, 1))
