@@ -65,7 +65,7 @@ class Canvas(Paper):
         self._editor.unpinned.connect(self._on_unpinned)
         self._editor.stepped.connect(self._on_stepped)
         self._editor.refused.connect(self._on_refused)
-        self._editor.closed.connect(self._on_closed)
+        self._editor.closed.connect(self.on_closed)
 
     @property
     def scene(self) -> Scene | None:
@@ -262,10 +262,6 @@ class Canvas(Paper):
         following = self._keys.figure_beside(figure.key, step)
         if following is not None:
             self.open_figure(following)
-
-    def _on_closed(self) -> None:
-        if self.isVisible() and not self.hasFocus():
-            self.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def paint(self, painter: QPainter) -> None:
         """The scene, or why there is none."""

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QRectF, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent
-from PySide6.QtWidgets import QLabel, QLineEdit, QWidget
+from PySide6.QtWidgets import QLineEdit, QWidget
 
 from workbench.body import LEVEL_LABEL, LengthError, Unit, read_length, say_exact
 from workbench.draft import Design, seam_name
 from workbench.ui.board.figures import Figure
+from workbench.ui.form.in_place import Complaint, tab_step
 from workbench.ui.look import fonts, look
 
 _WIDTH, _HEIGHT = 64, 24
+_PROBLEM_WIDTH, _EDGE = 240, 4
 _MOST = 500.0
 """mm: a larger intake at one seam is a slip of the key."""
 
@@ -35,12 +37,9 @@ class FigureEditor(QLineEdit):
         self._figure: Figure | None = None
         self._unit: Unit = "in"
         self._shown = ""
-        self._problem = QLabel(parent)
-        self._problem.setWordWrap(True)
-        self._problem.hide()
+        self._problem = Complaint(self, parent, _PROBLEM_WIDTH, _EDGE)
         self.setFont(fonts().body)
         self.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self.textEdited.connect(self._problem.hide)
         self.hide()
 
     @property
@@ -51,7 +50,7 @@ class FigureEditor(QLineEdit):
     @property
     def problem(self) -> str:
         """Why what was typed could not be read; empty while there is nothing to say."""
-        return "" if self._problem.isHidden() else self._problem.text()
+        return self._problem.said
 
     def open_on(self, figure: Figure, box: QRectF, unit: Unit, design: Design) -> None:
         """Lay the field over a figure, all of it marked."""
@@ -77,12 +76,11 @@ class FigureEditor(QLineEdit):
 
     def event(self, event: QEvent) -> bool:
         """Tab pins and goes on to the next figure instead of leaving the canvas."""
-        if event.type() == QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
-            step = {Qt.Key.Key_Tab: 1, Qt.Key.Key_Backtab: -1}.get(Qt.Key(event.key()))
-            if step is not None:
-                self._on_tab(step)
-                return True
-        return super().event(event)
+        step = tab_step(event)
+        if step is None:
+            return super().event(event)
+        self._on_tab(step)
+        return True
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter pins, Escape leaves, Delete on a whole marked figure unpins; none goes on to the canvas."""
@@ -145,19 +143,14 @@ class FigureEditor(QLineEdit):
     def show_at(self, box: QRectF) -> None:
         """Lie over these pixels of the canvas."""
         middle = box.center()
-        left = min(max(int(middle.x() - _WIDTH / 2), 4), max(self._parent.width() - _WIDTH - 4, 4))
+        most = max(self._parent.width() - _WIDTH - _EDGE, _EDGE)
+        left = min(max(int(middle.x() - _WIDTH / 2), _EDGE), most)
         self.setGeometry(left, int(middle.y() - _HEIGHT / 2), _WIDTH, _HEIGHT)
 
     def _complain(self, sentence: str) -> None:
         shown = look()
-        self._problem.setText(sentence)
         self._problem.setStyleSheet(
             f"background: {shown.attend_fill.name()}; color: {shown.ink.name()};"
             f"border: 1px solid {shown.attend.name()}; border-radius: 3px; padding: 4px;"
         )
-        self._problem.setFixedWidth(240)
-        self._problem.adjustSize()
-        left = min(self.x(), max(self._parent.width() - self._problem.width() - 4, 4))
-        self._problem.move(left, self.y() + _HEIGHT + 4)
-        self._problem.show()
-        self._problem.raise_()
+        self._problem.say(sentence)

@@ -214,6 +214,11 @@ class Paper(QWidget):
         self._hand.carries_paper = False
         super().focusOutEvent(event)
 
+    def on_closed(self) -> None:
+        """A field that was laid over the paper is put away: the keys go on here."""
+        if self.isVisible() and not self.hasFocus():
+            self.setFocus(Qt.FocusReason.OtherFocusReason)
+
     def changeEvent(self, event: QEvent) -> None:
         """Light and dark can change under it."""
         if event.type() == QEvent.Type.PaletteChange:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QRectF, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtWidgets import QWidget
 
 from workbench.document import Project
 from workbench.ui.form.entry import Entry
+from workbench.ui.form.in_place import Complaint, tab_step
 from workbench.ui.form.kinds import LengthKind
 from workbench.ui.look import GRID
 from workbench.ui.pieces.allowance_figures import AllowanceFigure
@@ -30,15 +31,11 @@ class AllowanceEditor(Entry):
         super().__init__("Allowance", parent)
         self._table = parent
         self._figure: AllowanceFigure | None = None
-        self._problem = QLabel(parent)
+        self._problem = Complaint(self, parent, _PROBLEM_WIDTH)
         self._problem.setObjectName("sheet")
-        self._problem.setWordWrap(True)
         self._problem.setMargin(2 * GRID)
-        self._problem.setFixedWidth(_PROBLEM_WIDTH)
-        self._problem.hide()
         self.setFixedSize(_WIDTH, _HEIGHT)
         self.entered.connect(self.on_entered)
-        self.textEdited.connect(self._problem.hide)
         self.hide()
 
     @property
@@ -49,7 +46,7 @@ class AllowanceEditor(Entry):
     @property
     def problem(self) -> str:
         """Why what was typed could not be read; empty while there is nothing to say."""
-        return "" if self._problem.isHidden() else self._problem.text()
+        return self._problem.said
 
     def open_on(self, figure: AllowanceFigure, box: QRectF, project: Project) -> None:
         """Lay the field over a figure, all of it marked."""
@@ -77,12 +74,7 @@ class AllowanceEditor(Entry):
     def show_problem(self, sentence: str) -> None:
         """Say under the field why it cannot be kept; what was typed stays."""
         self.show_trouble(True)
-        self._problem.setText(sentence)
-        self._problem.adjustSize()
-        x = min(self.x(), self._table.width() - _PROBLEM_WIDTH)
-        self._problem.move(max(x, 0), self.y() + self.height() + GRID)
-        self._problem.show()
-        self._problem.raise_()
+        self._problem.say(sentence)
 
     def close_quietly(self) -> None:
         """Take the field away and change nothing."""
@@ -99,12 +91,11 @@ class AllowanceEditor(Entry):
 
     def event(self, event: QEvent) -> bool:
         """Tab keeps, and goes on to the next edge instead of leaving the table."""
-        if event.type() == QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
-            step = {Qt.Key.Key_Tab: 1, Qt.Key.Key_Backtab: -1}.get(Qt.Key(event.key()))
-            if step is not None:
-                self._go_on(step)
-                return True
-        return super().event(event)
+        step = tab_step(event)
+        if step is None:
+            return super().event(event)
+        self._go_on(step)
+        return True
 
     def _go_on(self, step: int) -> None:
         figure = self._figure

@@ -225,11 +225,6 @@ class Table(Paper):
         if figure.name in names:
             self.open_figure(mine[(names.index(figure.name) + step) % len(mine)])
 
-    def on_closed(self) -> None:
-        """The keys go on here."""
-        if self.isVisible() and not self.hasFocus():
-            self.setFocus(Qt.FocusReason.OtherFocusReason)
-
     # --- painting --------------------------------------------------------------------------
 
     def paint(self, painter: QPainter) -> None:
