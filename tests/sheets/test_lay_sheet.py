@@ -161,8 +161,8 @@ def test_a_plan_of_very_many_pieces_goes_on_over_pages(folded: CutJob) -> None:
     assert len(texts) > 1
     # so long that its drawing is broken into strips, each with its own part of the selvedge
     assert texts[0].count("selvedge") > 3
-    for own in job.copies.values():
-        assert re.search(rf"\d+ {own.name}\b", texts[0])
+    numbers = set(re.findall(r"\d+", texts[0]))
+    assert numbers >= {str(number) for number in range(1, len(job.plan.placed) + 1)}
     rows = re.findall(rf"(\d+) (?:Front|Back) \d, (?:left|right) \d+ {FIGURE} {FIGURE} ", " ".join(texts))
     assert [int(row[0]) for row in rows] == list(range(1, len(job.plan.placed) + 1))
     assert all(f"page {number} of {len(texts)}" in text for number, text in enumerate(texts, 1))
