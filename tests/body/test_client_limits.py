@@ -7,7 +7,16 @@ from dataclasses import fields, replace
 import pytest
 from pydantic import TypeAdapter, ValidationError
 
-from workbench.body import CAUTION_SHORT, CAUTIONS, LIMIT_TABLE, Length, LimitRow, Limits, limit_problem
+from workbench.body import (
+    CAUTION_SHORT,
+    CAUTIONS,
+    LIMIT_TABLE,
+    WEARER_CAUTIONS,
+    Length,
+    LimitRow,
+    Limits,
+    limit_problem,
+)
 
 INCH = 25.4
 WOMEN = ((3.7, 490), (1.7, 228))
@@ -129,10 +138,19 @@ def test_every_usual_caution_is_given(word: str) -> None:
 
 
 def test_the_cautions_are_single_sentences() -> None:
-    assert all(caution.endswith(".") and ". " not in caution for caution in (*CAUTIONS, CAUTION_SHORT))
+    assert all(
+        caution.endswith(".") and ". " not in caution
+        for caution in (*CAUTIONS, *WEARER_CAUTIONS, CAUTION_SHORT)
+    )
+    assert len(WEARER_CAUTIONS) == len(CAUTIONS)
     assert "doctor" in CAUTION_SHORT
 
 
 def test_no_text_calls_anything_safe() -> None:
-    texts = (*CAUTIONS, CAUTION_SHORT, *(f"{row.label} {row.how} {row.source}" for row in LIMIT_TABLE))
+    texts = (
+        *CAUTIONS,
+        *WEARER_CAUTIONS,
+        CAUTION_SHORT,
+        *(f"{row.label} {row.how} {row.source}" for row in LIMIT_TABLE),
+    )
     assert not any("safe" in text.lower() for text in texts)

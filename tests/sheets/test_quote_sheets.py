@@ -15,7 +15,7 @@ import pytest
 from tests.sheets.conftest import CutJob, Job
 from tests.sheets.readback import collisions, inked_letters, page_sizes, text_of
 from tests.sheets.test_first_page import LONG, plain, squeezed
-from workbench.body import CAUTIONS
+from workbench.body import WEARER_CAUTIONS
 from workbench.cloth import (
     ClothBought,
     Currency,
@@ -115,7 +115,7 @@ def test_the_quote_is_one_page_with_all_cautions(either_cut: CutJob, quoting: Qu
         {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}[paper], abs=0.01
     )
     text = words(pdf)
-    assert all(squeezed(caution) in squeezed(text) for caution in CAUTIONS)
+    assert all(squeezed(caution) in squeezed(text) for caution in WEARER_CAUTIONS)
     assert not re.search(r"\bsafe", text, re.IGNORECASE)
 
 

@@ -1,7 +1,7 @@
 """What is known of the wearer: measurements, how to take them, estimates, limits."""
 
 from workbench.body.body import Body, complete, girths, walks
-from workbench.body.cautions import CAUTION_SHORT, CAUTIONS
+from workbench.body.cautions import CAUTION_SHORT, CAUTIONS, WEARER_CAUTIONS
 from workbench.body.checks import Check, checks_of
 from workbench.body.levels import LEAST_GAP_MM, LEVEL_GIRTH, LEVEL_LABEL, LEVELS, LevelName
 from workbench.body.limits import LIMIT_TABLE, LimitRow, Limits, UnitKind, limit_problem
@@ -34,6 +34,7 @@ __all__ = [
     "LIMIT_TABLE",
     "LONGEST_MM",
     "MEASUREMENTS",
+    "WEARER_CAUTIONS",
     "Body",
     "BodyError",
     "Check",

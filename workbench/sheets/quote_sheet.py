@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from workbench.body import WEARER_CAUTIONS
 from workbench.cloth import ClientLine, Quote, say_money
 from workbench.draft import Outcome
 from workbench.pieces import Cutting
@@ -72,7 +73,7 @@ def print_quote(
             "There is no design to draw on the quote yet: the draft is stopped by one of its findings."
         )
     width, room = size[0] - 2 * SIDE, size[1] - TOP - FOOT
-    foot = cautions(width)
+    foot = cautions(width, WEARER_CAUTIONS)
     for fit in _FITS:
         body = _body(quote, heading, views, width, fit)
         if body.height + _GAP + foot.height <= room:

@@ -134,11 +134,11 @@ def finding_block(finding: Finding, words: Heading, width: float) -> Block:
     return Block(text.height + 0.9, paint)
 
 
-def cautions(width: float) -> Block:
+def cautions(width: float, sentences: Sequence[str] = CAUTIONS) -> Block:
     """The usual cautions, in three columns; printed whatever the figures are."""
     count = 3
     column = (width - (count - 1) * _GUTTER) / count
-    blocks = [paragraph(text, column, SMALL + 0.1) for text in CAUTIONS]
+    blocks = [paragraph(text, column, SMALL + 0.1) for text in sentences]
     columns = []
     for number in range(count):
         share = sum(block.height for block in blocks) / (count - number)
