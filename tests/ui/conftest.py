@@ -5,19 +5,28 @@ from __future__ import annotations
 import os
 from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING, TypeVar
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 import pytest
-from PySide6.QtCore import QEvent
-from PySide6.QtWidgets import QApplication
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
+from PySide6.QtGui import QWheelEvent
+from PySide6.QtWidgets import QApplication, QWidget
+from pytestqt.qtbot import QtBot
 
 from workbench.document import Project, Session, new_project, set_measurement
 from workbench.ui.asking import Answer, Asking
 from workbench.ui.desk import Desk
 from workbench.ui.look import look
+from workbench.ui.pieces import PiecesPlace
 from workbench.ui.settings import PLACE, Settings
 from workbench.ui.style import dress
+
+if TYPE_CHECKING:
+    from workbench.ui.window import Window
+
+AnyWidget = TypeVar("AnyWidget", bound=QWidget)
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
@@ -33,6 +42,44 @@ def bodice(style: str = "under_bust") -> Project:
     for key, text in {"bust_girth": "38", "underbust_girth": "31 1/2", "waist_girth": "28"}.items():
         project = set_measurement(project, key, text)
     return project
+
+
+def on_screen(qtbot: QtBot, widget: AnyWidget, width: int, height: int) -> AnyWidget:
+    """The widget, on the screen as large as said."""
+    qtbot.addWidget(widget)
+    widget.resize(width, height)
+    with qtbot.waitExposed(widget):
+        widget.show()
+    return widget
+
+
+def in_hand(qtbot: QtBot, widget: AnyWidget, width: int, height: int) -> AnyWidget:
+    """The same, and the keys go to it."""
+    on_screen(qtbot, widget, width, height).activateWindow()
+    qtbot.waitUntil(widget.isActiveWindow)
+    return widget
+
+
+def turn_wheel(
+    widget: QWidget, at: QPointF, turned: int, modifier: Qt.KeyboardModifier = Qt.KeyboardModifier.NoModifier
+) -> None:
+    """Turn the wheel over a pixel; one notch is 120."""
+    event = QWheelEvent(
+        at,
+        widget.mapToGlobal(at),
+        QPoint(),
+        QPoint(0, turned),
+        Qt.MouseButton.NoButton,
+        modifier,
+        Qt.ScrollPhase.NoScrollPhase,
+        False,
+    )
+    QApplication.sendEvent(widget, event)
+
+
+def let_go(window: Window) -> None:
+    """A test may leave unsaved work behind."""
+    window.desk.session.mark_saved(Path("nowhere.bodice"))
 
 
 @pytest.fixture(autouse=True)
@@ -63,6 +110,12 @@ def dressed(qapp: QApplication) -> None:
 def desk(dressed: None) -> Desk:
     """A desk with an under-bust bodice that drafts."""
     return Desk(Session(bodice()))
+
+
+@pytest.fixture
+def place(qtbot: QtBot, desk: Desk) -> PiecesPlace:
+    """The pieces place as large as on a small laptop, with an under-bust bodice on the table."""
+    return on_screen(qtbot, PiecesPlace(desk), 1280, 640)
 
 
 class Answers(Asking):

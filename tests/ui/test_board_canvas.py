@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import QPoint, QPointF, QRectF, Qt
-from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
+from tests.ui.conftest import on_screen, turn_wheel
 from workbench.document import Session, set_panels, set_pin, set_reduction, set_style
 from workbench.draft import EdgeLine, Place
 from workbench.ui.board import Board
@@ -25,12 +24,7 @@ EIGHTH = 25.4 / 8
 def board(qtbot: QtBot, desk: Desk) -> Board:
     """A board of the size it has on a small laptop, with an over-bust bodice."""
     desk.open_session(Session(set_style(desk.project, "over_bust")))
-    shown = Board(desk)
-    qtbot.addWidget(shown)
-    shown.resize(980, 620)
-    with qtbot.waitExposed(shown):
-        shown.show()
-    return shown
+    return on_screen(qtbot, Board(desk), 980, 620)
 
 
 def handle(board: Board, line: str, number: int) -> Handle:
@@ -248,18 +242,7 @@ def test_a_click_inside_a_panel_selects_it(board: Board) -> None:
 
 
 def turn(board: Board, spot: QPointF, delta: int, modifier: Qt.KeyboardModifier = NONE) -> None:
-    """One notch of the wheel is a delta of 120."""
-    event = QWheelEvent(
-        spot,
-        board.canvas.mapToGlobal(spot),
-        QPoint(),
-        QPoint(0, delta),
-        Qt.MouseButton.NoButton,
-        modifier,
-        Qt.ScrollPhase.NoScrollPhase,
-        False,
-    )
-    QApplication.sendEvent(board.canvas, event)
+    turn_wheel(board.canvas, spot, delta, modifier)
 
 
 def test_the_wheel_zooms_and_keeps_the_point_under_the_hand(board: Board) -> None:

@@ -15,6 +15,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QMenu
 from pytestqt.qtbot import QtBot
 
+from tests.ui.conftest import on_screen
 from workbench.document import (
     Project,
     Session,
@@ -46,12 +47,7 @@ from workbench.ui.look import show_look
 
 
 def shown(qtbot: QtBot, desk: Desk) -> Board:
-    board = Board(desk)
-    qtbot.addWidget(board)
-    board.resize(980, 620)
-    with qtbot.waitExposed(board):
-        board.show()
-    return board
+    return on_screen(qtbot, Board(desk), 980, 620)
 
 
 @pytest.fixture

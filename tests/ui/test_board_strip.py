@@ -7,6 +7,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
+from tests.ui.conftest import on_screen
 from workbench.document import set_reduction, set_rule
 from workbench.draft import Place
 from workbench.ui.board import Board
@@ -23,12 +24,7 @@ NONE = Qt.KeyboardModifier.NoModifier
 @pytest.fixture
 def board(qtbot: QtBot, desk: Desk) -> Board:
     """An under-bust bodice on a waist of 28 in, 2 in drawn in, 10 % allowed: the limit is at 2.8 in."""
-    shown = Board(desk)
-    qtbot.addWidget(shown)
-    shown.resize(980, 620)
-    with qtbot.waitExposed(shown):
-        shown.show()
-    return shown
+    return on_screen(qtbot, Board(desk), 980, 620)
 
 
 def bar(board: Board, level: str) -> Bar:

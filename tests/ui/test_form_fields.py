@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import QPoint, QPointF, Qt
-from PySide6.QtGui import QWheelEvent
+from PySide6.QtCore import QPointF, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from tests.ui.conftest import bodice
+from tests.ui.conftest import bodice, in_hand, turn_wheel
 from workbench.document import Session, set_measurement, set_opening, set_reduction, set_unit
 from workbench.ui.desk import Desk
 from workbench.ui.form import Form
@@ -21,13 +19,7 @@ INCH = 25.4  # international yard and pound agreement 1959, from memory
 
 @pytest.fixture
 def form(qtbot: QtBot, desk: Desk) -> Form:
-    made = Form(desk)
-    qtbot.addWidget(made)
-    made.resize(312, 900)
-    made.show()
-    made.activateWindow()
-    qtbot.waitUntil(made.isActiveWindow)
-    return made
+    return in_hand(qtbot, Form(desk), 312, 900)
 
 
 def row_of(section: Section, name: str) -> FigureRow:
@@ -50,18 +42,7 @@ def typed(field: Field, text: str, key: Qt.Key | None = Qt.Key.Key_Return) -> No
 
 
 def turned(field: Field, notches: int) -> None:
-    middle = QPointF(field.rect().center())
-    event = QWheelEvent(
-        middle,
-        field.mapToGlobal(middle),
-        QPoint(),
-        QPoint(0, 120 * notches),
-        Qt.MouseButton.NoButton,
-        Qt.KeyboardModifier.NoModifier,
-        Qt.ScrollPhase.NoScrollPhase,
-        False,
-    )
-    QApplication.sendEvent(field, event)
+    turn_wheel(field, QPointF(field.rect().center()), 120 * notches)
 
 
 def test_the_same_length_written_in_another_way_is_taken_over(form: Form, desk: Desk) -> None:

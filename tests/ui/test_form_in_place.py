@@ -9,6 +9,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLineEdit, QWidget
 from pytestqt.qtbot import QtBot
 
+from tests.ui.conftest import on_screen
 from workbench.ui.form.in_place import Complaint, tab_step
 
 WIDTH, EDGE = 240, 4
@@ -16,12 +17,7 @@ WIDTH, EDGE = 240, 4
 
 @pytest.fixture
 def board(qtbot: QtBot, dressed: None) -> QWidget:
-    shown = QWidget()
-    qtbot.addWidget(shown)
-    shown.resize(600, 400)
-    with qtbot.waitExposed(shown):
-        shown.show()
-    return shown
+    return on_screen(qtbot, QWidget(), 600, 400)
 
 
 def field_at(board: QWidget, x: int) -> QLineEdit:

@@ -9,7 +9,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLineEdit
 from pytestqt.qtbot import QtBot
 
-from tests.ui.conftest import bodice
+from tests.ui.conftest import bodice, in_hand
 from workbench.document import Session, set_measurement, set_pin, set_reduction, set_rule
 from workbench.draft import LedgerLine, Place
 from workbench.ui.desk import Desk
@@ -21,13 +21,7 @@ INCH = 25.4  # international yard and pound agreement 1959, from memory
 
 @pytest.fixture
 def table(qtbot: QtBot, desk: Desk) -> LedgerTable:
-    made = LedgerTable(desk)
-    qtbot.addWidget(made)
-    made.resize(1200, 240)
-    made.show()
-    made.activateWindow()
-    qtbot.waitUntil(made.isActiveWindow)
-    return made
+    return in_hand(qtbot, LedgerTable(desk), 1200, 240)
 
 
 def cell(table: LedgerTable, level: str, kind: str, quarter: str | None = None, seam: int = 0) -> QModelIndex:

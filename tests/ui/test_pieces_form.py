@@ -7,7 +7,6 @@ from typing import TypeVar
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from pytestqt.qtbot import QtBot
 
 from workbench.document import MAKING_TABLE, set_layer_made, set_own_allowance
 from workbench.draft import Place
@@ -26,14 +25,9 @@ AnyRow = TypeVar("AnyRow", bound=Row)
 
 
 @pytest.fixture
-def place(qtbot: QtBot, desk: Desk) -> PiecesPlace:
-    shown = PiecesPlace(desk)
-    qtbot.addWidget(shown)
-    shown.resize(1280, 640)
-    with qtbot.waitExposed(shown):
-        shown.show()
-    shown.activateWindow()
-    return shown
+def place(place: PiecesPlace) -> PiecesPlace:
+    place.activateWindow()
+    return place
 
 
 @pytest.fixture

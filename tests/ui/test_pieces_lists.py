@@ -34,16 +34,6 @@ INCH, YARD = 25.4, 914.4
 """International yard and pound agreement of 1959, from memory."""
 
 
-@pytest.fixture
-def place(qtbot: QtBot, desk: Desk) -> PiecesPlace:
-    shown = PiecesPlace(desk)
-    qtbot.addWidget(shown)
-    shown.resize(1280, 640)
-    with qtbot.waitExposed(shown):
-        shown.show()
-    return shown
-
-
 def cutting(place: PiecesPlace) -> Cutting:
     assert place.bench.cutting is not None
     return place.bench.cutting

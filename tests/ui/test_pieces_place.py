@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -11,7 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLineEdit
 from pytestqt.qtbot import QtBot
 
-from tests.ui.conftest import bodice
+from tests.ui.conftest import bodice, let_go
 from workbench.document import Session, new_project, set_measurement
 from workbench.draft import Place
 from workbench.ui.settings import Settings
@@ -30,11 +29,6 @@ def window(qtbot: QtBot, dressed: None, settings: Settings, answers: Any) -> Win
 
 def place_of(window: Window) -> str:
     return window.place
-
-
-def let_go(window: Window) -> None:
-    """A test may leave unsaved work behind."""
-    window.desk.session.mark_saved(Path("nowhere.bodice"))
 
 
 def test_a_key_turns_to_the_pieces_and_another_back(window: Window) -> None:

@@ -6,12 +6,9 @@ from itertools import pairwise
 
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
-from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
-from pytestqt.qtbot import QtBot
 
-from tests.ui.conftest import bodice
+from tests.ui.conftest import bodice, turn_wheel
 from workbench.document import (
     Session,
     new_project,
@@ -39,17 +36,6 @@ from workbench.ui.pieces.spread import LaidPiece, Spread
 INCH = 25.4
 """International yard and pound agreement of 1959, from memory."""
 NONE = Qt.KeyboardModifier.NoModifier
-
-
-@pytest.fixture
-def place(qtbot: QtBot, desk: Desk) -> PiecesPlace:
-    """The place as large as on a small laptop, with an under-bust bodice on the table."""
-    shown = PiecesPlace(desk)
-    qtbot.addWidget(shown)
-    shown.resize(1280, 640)
-    with qtbot.waitExposed(shown):
-        shown.show()
-    return shown
 
 
 def spread(place: PiecesPlace) -> Spread:
@@ -248,17 +234,7 @@ def test_the_wheel_zooms_at_the_pointer(place: PiecesPlace) -> None:
     table = place.table
     at = QPointF(400, 200)
     before, under = table.sight.view.scale, table.sight.view.mm(at)
-    wheel = QWheelEvent(
-        at,
-        QPointF(table.mapToGlobal(at.toPoint())),
-        QPoint(),
-        QPoint(0, 120),
-        Qt.MouseButton.NoButton,
-        NONE,
-        Qt.ScrollPhase.NoScrollPhase,
-        False,
-    )
-    QApplication.sendEvent(table, wheel)
+    turn_wheel(table, at, 120)
     assert table.sight.view.scale > before
     assert table.sight.view.mm(at) == pytest.approx(under)
 

@@ -13,6 +13,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QToolButton
 from pytestqt.qtbot import QtBot
 
+from tests.ui.conftest import let_go
 from workbench.document import (
     Project,
     Session,
@@ -45,11 +46,6 @@ def window(qtbot: QtBot, dressed: None, settings: Settings, answers: Any) -> Win
     window.resize(1280, 720)
     window.show()
     return window
-
-
-def let_go(window: Window) -> None:
-    """A test may leave unsaved work behind."""
-    window.desk.session.mark_saved(Path("nowhere.bodice"))
 
 
 def at_work(window: Window) -> Window:
