@@ -281,6 +281,14 @@ def test_the_space_bar_carries_the_paper_even_over_a_handle(board: Board) -> Non
     assert board.sight.view == view.panned(25, 5)
 
 
+def test_with_ctrl_the_space_bar_carries_nothing(board: Board) -> None:
+    before = board.canvas.cursor().shape()
+    QTest.keyPress(board.canvas, Qt.Key.Key_Space, Qt.KeyboardModifier.ControlModifier)
+    with_ctrl = board.canvas.cursor().shape()
+    QTest.keyPress(board.canvas, Qt.Key.Key_Space)
+    assert (with_ctrl, board.canvas.cursor().shape()) == (before, Qt.CursorShape.OpenHandCursor)
+
+
 def test_a_view_set_by_hand_is_kept_through_a_redraft(board: Board) -> None:
     turn(board, QPointF(500, 300), 240)
     view = board.sight.view

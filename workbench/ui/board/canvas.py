@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt
-from PySide6.QtGui import QContextMenuEvent, QMouseEvent, QPainter, QResizeEvent
+from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QMouseEvent, QPainter, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from workbench.document import Picture
@@ -317,6 +317,14 @@ class Canvas(Paper):
         """What can be done with what lies under the hand."""
         if self._scene is not None and self._hand.gesture is None:
             self._menu.open_at(QPointF(event.pos()), event.globalPos())
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """With Ctrl the space bar takes hold of nothing, as no other key does anything with it here."""
+        meant = event.modifiers() & (Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.MetaModifier)
+        if meant and event.key() == Qt.Key.Key_Space:
+            event.ignore()
+        else:
+            super().keyPressEvent(event)
 
     def _show_hand(self, pixel: QPointF | None) -> None:
         self._top.show_hand(pixel)
