@@ -116,6 +116,11 @@ def test_opening_a_cell_pins_nothing(table: LedgerTable, desk: Desk) -> None:
     assert desk.project is before
 
 
+def test_a_seam_cannot_take_in_less_than_nothing(table: LedgerTable, desk: Desk) -> None:
+    typed(table, cell(table, "waist", "seam", "front", 1), "-1")
+    assert pinned(desk, 1, "waist") is None
+
+
 def test_what_cannot_be_read_stays_open_with_one_sentence(table: LedgerTable, desk: Desk) -> None:
     before = desk.project
     found = typed(table, cell(table, "waist", "seam", "front", 1), "9 1/0")

@@ -185,9 +185,12 @@ class LedgerModel(QAbstractTableModel):
         return Place(level=self.level(index), seam=self.column(index).seam or None)
 
     def pin(self, index: Index, text: str) -> None:
-        """Fix what stands in a cell, or with nothing typed let it go; ValueError where it cannot be read."""
+        """Fix what stands in a cell, or with nothing typed let it go; ValueError where it cannot be read.
+
+        Nothing can be taken in by less than nothing, here as on the canvas.
+        """
         project = self._desk.project
-        mm = read_length(text, project.unit, signed=True).mm if text.strip() else None
+        mm = read_length(text, project.unit).mm if text.strip() else None
         self._set_pin(index, mm)
 
     def unpin(self, index: Index) -> None:
