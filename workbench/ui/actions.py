@@ -38,12 +38,15 @@ DEEDS = (
     Deed("save", "&Save", _STANDARD.Save, "save", "Save"),
     Deed("save_as", "Save &as…", "Ctrl+Shift+S"),
     Deed("print", "&Print to true size…", _STANDARD.Print, "print", "Print"),
+    Deed("print_inside", "Print the &inside sheet…"),
     Deed("close", "&Close the project", _STANDARD.Close),
     Deed("quit", "&Quit", "Ctrl+Q"),
     Deed("undo", "&Undo", _STANDARD.Undo, "undo", "Undo"),
     Deed("redo", "&Redo", _STANDARD.Redo, "redo", "Redo"),
     Deed("draft", "&Draft", "Ctrl+1", group="place"),
     Deed("pieces", "&Pieces", "Ctrl+2", group="place"),
+    Deed("cloth", "&Cloth", "Ctrl+3", group="place"),
+    Deed("quote", "&Quote", "Ctrl+4", group="place"),
     Deed("take_most", "Take the &most that keeps every limit", "Ctrl+M"),
     Deed("apart", "Panels laid &apart", "F5", "apart", "Laid apart", "layout"),
     Deed("block", "Panels on the &block", "F6", "block", "On the block", "layout"),
@@ -55,6 +58,9 @@ DEEDS = (
     Deed("comfort", "&Comfort", "F9", "comfort", "Comfort", "*"),
     Deed("halves", "The other &half, turned over", "Ctrl+H", "both", "Other half", "*"),
     Deed("lists", "L&ists", "Ctrl+L", "lists", "Lists", "*"),
+    Deed("better", "Find a &better plan", "Ctrl+B", "better", "Better plan"),
+    Deed("compare", "Compare &ways to cut", "Ctrl+T", "compare", "Compare", "*"),
+    Deed("client_page", "The client’s pa&ge", "Ctrl+Shift+T", "client_page", "Client’s page", "*"),
     Deed("system", "As the s&ystem has it", group="look"),
     Deed("light", "&Light", group="look"),
     Deed("dark", "&Dark", group="look"),
@@ -62,20 +68,24 @@ DEEDS = (
     Deed("cautions", "&Cautions"),
     Deed("about", "&About"),
 )
-PlaceName = Literal["draft", "pieces"]
-PLACES: tuple[PlaceName, ...] = ("draft", "pieces")
+PlaceName = Literal["draft", "pieces", "cloth", "quote"]
+PLACES: tuple[PlaceName, ...] = ("draft", "pieces", "cloth", "quote")
 """The places of the window, in the order of the job; each is an action that turns to it."""
 WITH_PROJECT = ("save", "save_as", "print", "close", "take_most", "fit", *PLACES)
 """Actions that mean something in any place, but only while a project is open."""
 IN_PLACE: Mapping[PlaceName, tuple[str, ...]] = {
     "draft": ("apart", "block", "both", "grid", "allowance", "ledger", "comfort"),
     "pieces": ("halves", "lists"),
+    "cloth": ("better", "compare"),
+    "quote": ("client_page", "print_inside"),
 }
 """Actions that mean something in one place."""
 _ALWAYS = ("open", "save", "undo", "redo", "-")
 TOOLS: Mapping[PlaceName, tuple[str, ...]] = {
     "draft": (*_ALWAYS, "apart", "block", "both", "-", "fit", "ledger", "comfort", "-", "print"),
     "pieces": (*_ALWAYS, "halves", "-", "fit", "lists", "-", "print"),
+    "cloth": (*_ALWAYS, "better", "-", "fit", "compare", "-", "print"),
+    "quote": (*_ALWAYS, "client_page", "-", "print"),
 }
 """On the toolbar of each place after *New*, a dash for a divider."""
 
@@ -142,11 +152,11 @@ class Menus:
         self._fill(file, "open")
         self.recent = file.addMenu("Open &recent")
         self.demos = file.addMenu("&Demos")
-        self._fill(file, "- save save_as - print - close quit")
+        self._fill(file, "- save save_as - print print_inside - close quit")
         self._fill(self._menu("&Edit"), "undo redo - take_most")
         view = self._menu("&View")
-        self._fill(view, "draft pieces - fit - apart block both grid allowance ledger comfort -")
-        self._fill(view, "halves lists -")
+        self._fill(view, "draft pieces cloth quote - fit - apart block both grid allowance ledger comfort -")
+        self._fill(view, "halves lists - better compare - client_page -")
         self._fill(view.addMenu("&Light or dark"), "system light dark")
         self._fill(self._menu("&Help"), "keys cautions about")
 

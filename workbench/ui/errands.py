@@ -14,6 +14,7 @@ from workbench.ui import help_pages
 from workbench.ui.files import settle
 from workbench.ui.look import Scheme
 from workbench.ui.style import dress
+from workbench.ui.writing import Writing, inside_pdf, lay_pdf, quote_pdf
 
 if TYPE_CHECKING:
     from workbench.ui.window import Window
@@ -28,6 +29,7 @@ class Errands(QObject):
     def __init__(self, window: Window) -> None:
         super().__init__(window)
         self._window = window
+        self.writing = Writing(window.desk, window.files, window.asking, self)
         for name, told in {
             "new_under_bust": self.on_new_under_bust,
             "new_over_bust": self.on_new_over_bust,
@@ -35,6 +37,7 @@ class Errands(QObject):
             "save": window.files.save,
             "save_as": window.files.save_as,
             "print": self.on_print,
+            "print_inside": self.on_print_inside,
             "close": self.on_close_project,
             "undo": self.on_undo,
             "redo": self.on_redo,
@@ -100,16 +103,26 @@ class Errands(QObject):
             desk.apply(TAKE_MOST, take_the_most(desk.project, comfort, step))
 
     def on_print(self) -> None:
-        """Choose the paper and write the PDF."""
+        """Print what belongs to the place: pieces at true size, lay plans, the client's page."""
         from workbench.ui.print_dialog import PrintDialog
 
         window = self._window
         settle()
         window.desk.now()
-        if window.desk.picture.current:
+        if window.place == "cloth":
+            self.writing.write(lay_pdf, "lay plans")
+        elif window.place == "quote":
+            self.writing.write(quote_pdf, "quote")
+        elif window.desk.picture.current:
             dialog = PrintDialog(window.desk, window.files, window.asking, window)
             dialog.exec()
             dialog.deleteLater()
+
+    def on_print_inside(self) -> None:
+        """Write the inside sheet of the quote."""
+        settle()
+        self._window.desk.now()
+        self.writing.write(inside_pdf, "inside sheet")
 
     def on_apart(self) -> None:
         """Lay the panels apart."""

@@ -8,7 +8,12 @@ from workbench.ui.actions import PLACES, Actions, PlaceName
 from workbench.ui.form.choice import Choice
 from workbench.ui.look import GRID
 
-_WORDS: dict[PlaceName, str] = {"draft": "Draft", "pieces": "Pieces"}
+_WORDS: dict[PlaceName, str] = {
+    "draft": "Draft",
+    "pieces": "Pieces",
+    "cloth": "Cloth",
+    "quote": "Quote",
+}
 
 
 class Places(QWidget):

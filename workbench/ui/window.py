@@ -34,8 +34,8 @@ if TYPE_CHECKING:
 
 PROGRAM = "Corset workbench"
 LAYOUTS: tuple[Layout, ...] = ("apart", "block", "both")
-_KEPT_FLAGS = (("halves", False), ("lists", True))
-"""What the pieces place shows, and whether it does at first."""
+_KEPT_FLAGS = (("halves", False), ("lists", True), ("compare", True), ("client_page", True))
+"""What the other places show, and whether they do at first."""
 _SMALLEST = (960, 600)
 _USUAL = (1360, 820)
 _FORM_WIDTH = 78 * GRID
@@ -207,8 +207,8 @@ class Window(QMainWindow):
         """What is only a field of a form lights up there, so that form must be in sight."""
         if place is None or place != Place(field=place.field) or place.field is None or not self.at_work:
             return
-        if self.place == "pieces" and not self.pieces.has(place.field):
-            self.turning.show_place("draft")
+        if self.place != "draft":
+            self.turning.show_place(self.turning.owner_of(place.field))
         if self.place == "draft" and self.form.isHidden():
             self.deeds["comfort"].setChecked(False)
 

@@ -68,4 +68,4 @@ def _in_order(lays: Sequence[Lay]) -> tuple[Finding, ...]:
     ]
     if not bought:
         return ()
-    return (Finding("note", "cloth_within", "To buy: {bought}.", words={"bought": ", ".join(bought)}),)
+    return (Finding("note", "cloth_told", "To buy: {bought}.", words={"bought": ", ".join(bought)}),)

@@ -25,6 +25,8 @@ HANDLE = 9.0
 _HEAD, _INSET, _HELD = 6.0, 5.0, 60.0
 _LEAST_TEXT, _TALL = 13.0, 36.0
 """Pixels of height from which a piece has room for its name, and for a bold one."""
+_NOTED = 62.0
+"""The same for what is noted under the name."""
 _STALE = "Stale: pieces or cloth have changed since this plan was made"
 
 
@@ -76,13 +78,13 @@ def _ground(painter: QPainter, spread: ClothSpread) -> None:
     """The cloth as a slip of field colour on the paper, the selvedges a tint darker."""
     colours = look()
     painter.setPen(Qt.PenStyle.NoPen)
-    painter.setBrush(colours.field)
+    painter.setBrush(colours.ground)
     if spread.remnant is not None:
         painter.setPen(pen(colours.rule))
         painter.drawPolygon(spread.remnant)
         return
     painter.drawRect(QRectF(0, -spread.width, spread.end, spread.width))
-    painter.setBrush(faint(colours.hairline, 0.6))
+    painter.setBrush(faint(colours.hairline, 0.9))
     selvedge = spread.cloth.selvedge_mm
     painter.drawRect(QRectF(0, -spread.width, spread.end, selvedge))
     if spread.cloth.laid == "single":
@@ -146,7 +148,8 @@ def _grain(painter: QPainter, spread: ClothSpread, piece: LaidCopy, view: View) 
         return
     middle, (x, y) = view.at(*piece.middle), piece.head
     along = QPointF(x, -y)
-    drop = QPointF(0, arrow_drop(high))
+    noted = high > _NOTED and bool(copy_notes(piece))
+    drop = QPointF(0, arrow_drop(high, noted))
     start, end = middle - along * (0.5 * long) + drop, middle + along * (0.5 * long) + drop
     heads = _head(end, start)
     if spread.cloth.run == "either_way":
@@ -173,21 +176,22 @@ def _words(painter: QPainter, shown: Shown, piece: LaidCopy) -> None:
     font = fonts().strong if high >= _TALL else fonts().small
     name = short_name(piece.copy.name, room, font) if high >= _LEAST_TEXT else ""
     painter.setPen(look().ink)
-    put(painter, name, middle.x(), middle.y() - arrow_drop(high) * 0.7, font, "middle")
-    notes = copy_notes(piece)
-    if high > _TALL + 20 and notes:
+    notes = copy_notes(piece) if high > _NOTED else ""
+    drop = arrow_drop(high, bool(notes))
+    put(painter, name, middle.x(), middle.y() - 15 if notes else middle.y() - 0.7 * drop, font, "middle")
+    if notes:
         painter.setPen(look().soft_ink)
         said = QFontMetricsF(fonts().small).elidedText(notes, Qt.TextElideMode.ElideRight, room)
-        put(painter, said, middle.x(), middle.y() + arrow_drop(high) + 13, fonts().small, "middle")
+        put(painter, said, middle.x(), middle.y() + 15, fonts().small, "middle")
     if fault is not None:
         _fault(painter, fault, middle.x(), middle.y() - 22)
     if piece.placed.pinned:
         _pin(painter, QPointF(view.x(left) + 12, middle.y() - 4))
 
 
-def arrow_drop(high: float) -> float:
-    """Pixels from the middle of a piece down to its grain arrow, so that the name has room above."""
-    return min(0.28 * high, 12.0)
+def arrow_drop(high: float, noted: bool) -> float:
+    """Pixels from the middle of a piece down to its grain arrow: below the name, over what is noted."""
+    return 0.0 if noted else min(0.28 * high, 12.0)
 
 
 def short_name(name: str, room: float, font: QFont) -> str:
@@ -300,7 +304,7 @@ def handle_at(piece: LaidCopy, view: View) -> QPointF:
     left, bottom, right, top = piece.box
     inside = (right - left) * view.scale > _HELD
     aside = -HANDLE - _INSET if inside else HANDLE + _INSET
-    drop = arrow_drop((top - bottom) * view.scale)
+    drop = arrow_drop((top - bottom) * view.scale, noted=False)
     return QPointF(view.x(right) + aside, view.y(piece.middle[1]) + drop)
 
 

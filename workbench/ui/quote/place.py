@@ -1,0 +1,89 @@
+"""The quote place: prices and hours at the left, the inside sheet, and the client's page at the right."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QHideEvent, QShowEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QSplitter, QVBoxLayout, QWidget
+
+from workbench.document import Picture
+from workbench.draft import Finding
+from workbench.ui.desk import Desk
+from workbench.ui.quote.bench import QuoteBench, Reckoned
+from workbench.ui.quote.client_page import ClientPage
+from workbench.ui.quote.findings import findings_on_quote
+from workbench.ui.quote.form import QuoteForm
+from workbench.ui.quote.inside_table import InsidePane
+from workbench.ui.quote.price_book import PriceBook
+from workbench.ui.sentence import Foot
+
+_USUAL_FORM, _USUAL_REST = 312, 968
+
+
+class QuotePlace(QSplitter):
+    """Answers at a glance: what does it cost me, what do I ask?
+
+    Nothing is worked out while it is out of sight.
+    """
+
+    def __init__(self, desk: Desk, book: PriceBook | None = None, parent: QWidget | None = None) -> None:
+        super().__init__(Qt.Orientation.Horizontal, parent)
+        self.bench = QuoteBench(desk, self)
+        self.form = QuoteForm(desk, self.bench, book or PriceBook())
+        self.inside = InsidePane(desk, self.bench)
+        self.page = ClientPage(self.bench)
+        self.foot = Foot(desk, findings_of=self._findings)
+        self._assemble()
+        self.bench.reckoned.connect(self.show_reckoned)
+
+    def _assemble(self) -> None:
+        self._edge = QFrame()
+        self._edge.setObjectName("hairline")
+        self._edge.setFixedWidth(1)
+        self._edge.setStyleSheet("QFrame#hairline { border: none; background: palette(midlight); }")
+        beside = QHBoxLayout()
+        beside.setSpacing(0)
+        beside.addWidget(self.inside, 11)
+        beside.addWidget(self._edge)
+        beside.addWidget(self.page, 9)
+        right = QWidget()
+        rows = QVBoxLayout(right)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(0)
+        rows.addLayout(beside, 1)
+        rows.addWidget(self.foot)
+        self.setHandleWidth(1)
+        self.setChildrenCollapsible(False)
+        for pane in (self.form, right):
+            self.addWidget(pane)
+        self.setStretchFactor(1, 1)
+        self.setSizes([_USUAL_FORM, _USUAL_REST])
+        self.setFocusProxy(self.inside.sheet)
+
+    def has(self, field: str) -> bool:
+        """Whether a field, as findings name it, is one of this place's."""
+        return any(section.has(field) for section in self.form.sections)
+
+    def set_page_shown(self, on: bool) -> None:
+        """Show or hide the client's page."""
+        self.page.setVisible(on)
+        self._edge.setVisible(on)
+
+    def show_reckoned(self, reckoned: Reckoned) -> None:
+        """Say in the foot what follows from the quote."""
+        self.foot.show_picture(reckoned.picture)
+
+    def _findings(self, picture: Picture) -> Sequence[Finding]:
+        return findings_on_quote(picture, self.bench.latest)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Work out what is looked at."""
+        super().showEvent(event)
+        self.bench.set_in_sight(True)
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Work out nothing that nobody looks at."""
+        self.bench.set_in_sight(False)
+        super().hideEvent(event)

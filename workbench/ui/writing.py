@@ -1,0 +1,93 @@
+"""Printing from the cloth and quote places: one file, written beside the window."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QObject, QUrl
+from PySide6.QtGui import QDesktopServices
+
+from workbench.document import FileTrouble, Picture, heading_of, printed_lays, write_whole
+from workbench.sheets import QUOTE_PAPERS, PrintError, print_inside_sheet, print_quote
+from workbench.ui.asking import Asking
+from workbench.ui.desk import Desk
+from workbench.ui.files import Files, plain_name
+from workbench.ui.job import Job
+
+Make = Callable[[Picture], bytes]
+
+
+def lay_pdf(picture: Picture) -> bytes:
+    """The lay plans of all cloths; PrintError where there are none, or one that is kept is stale."""
+    if picture.body is None or not picture.current:
+        raise PrintError("There is no draft yet, so there is no lay plan to print.")
+    stale = [lay.cloth.name for lay in picture.lays if lay.state == "stale"]
+    if stale:
+        raise PrintError(
+            f"The plan kept for {' and '.join(stale)} is stale: lay it anew before it is printed."
+        )
+    return printed_lays(picture, picture.lays)
+
+
+def quote_pdf(picture: Picture) -> bytes:
+    """The client's page; PrintError where there is no draft to draw."""
+    quote, body, outcome = picture.quote if picture.current else None, picture.body, picture.outcome
+    if quote is None or body is None or outcome is None:
+        raise PrintError("There is no draft yet, so there is no quote to print.")
+    return print_quote(quote, heading_of(picture.project, body), outcome, _paper(picture), picture.cutting)
+
+
+def inside_pdf(picture: Picture) -> bytes:
+    """The inside sheet; PrintError where there is no draft."""
+    quote, body = picture.quote if picture.current else None, picture.body
+    if quote is None or body is None:
+        raise PrintError("There is no draft yet, so there is no inside sheet to print.")
+    return print_inside_sheet(
+        quote, heading_of(picture.project, body), picture.project.quoting, _paper(picture)
+    )
+
+
+def _paper(picture: Picture) -> str:
+    name = picture.project.paper.name
+    return name if name in QUOTE_PAPERS else QUOTE_PAPERS[0]
+
+
+class Writing(QObject):
+    """Asks where to, writes, and opens what was written; says in one sentence why it could not."""
+
+    def __init__(self, desk: Desk, files: Files, asking: Asking, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._desk, self._files, self._asking = desk, files, asking
+        self._job: Job | None = None
+        self._path = Path()
+
+    def write(self, make: Make, what: str) -> None:
+        """Write one PDF; ``what`` is added to the name of the project."""
+        self.wait()
+        wanted = self._files.folder_of_prints() / f"{plain_name(self._files.name)} {what}.pdf"
+        path = self._asking.where_to_print(wanted)
+        if path is None:
+            return
+        picture, self._path = self._desk.picture, path
+        self._job = Job(lambda: write_whole(path, make(picture)), self)
+        self._job.finished.connect(self.show_written)
+        self._job.start()
+
+    def wait(self) -> None:
+        """Until what is being written is written."""
+        if self._job is not None:
+            self._job.wait()
+
+    def show_written(self) -> None:
+        """Open the file, or say why there is none."""
+        job, self._job = self._job, None
+        if job is None:
+            return
+        if job.error is None:
+            QDesktopServices.openUrl(QUrl.fromLocalFile(str(self._path)))
+        elif isinstance(job.error, (PrintError, FileTrouble, ValueError)):
+            self._asking.tell("Not printed", str(job.error))
+        else:
+            raise job.error
+        job.deleteLater()
