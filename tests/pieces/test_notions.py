@@ -108,6 +108,16 @@ def test_no_bones_leave_nothing_about_bones_on_the_list() -> None:
     assert keys == {"loops", "cord", "binding", "thread"}
 
 
+@pytest.mark.parametrize(("pitch", "at_waist"), [(1.0, 0.5), (0.5, 1.0), (0.75, 0.75)])
+def test_the_pitch_at_the_waist_is_said_of_the_waist(pitch: float, at_waist: float) -> None:
+    made = Making(opening=Opening(pitch_mm=pitch * INCH, waist_pitch_mm=at_waist * INCH))
+    lengths = listed(made)["loops"].lengths
+    # stretched or shrunk by the same part: their ratio is what was asked for
+    ratio = lengths.get("waist_pitch", lengths["pitch"]) / lengths["pitch"]
+    assert ratio == pytest.approx(at_waist / pitch, rel=0.02)
+    assert ("at the waist" in said(listed(made)["loops"])) is (pitch != at_waist)
+
+
 @pytest.mark.parametrize("closing", ["loops", "eyelets"])
 def test_loops_or_eyelets_are_counted_on_both_sides(closing: Closing) -> None:
     made = Making(opening=Opening(closing=closing))

@@ -6,6 +6,7 @@ Amounts are common practice, no source, unless said.
 from __future__ import annotations
 
 from collections.abc import Callable
+from itertools import pairwise
 
 from workbench.draft import Draft, Outcome
 from workbench.pieces.bone_notions import bone_notions
@@ -18,6 +19,9 @@ from workbench.pieces.words import counted, listed
 
 THREAD_PER_SEAM = 2.5
 """Thread of a lockstitch to a length of seam, upper and lower together, with ends."""
+
+_SAME_MM = 0.5
+"""Pitches that differ by less cannot be told apart by hand."""
 
 Notions = tuple[Notion, ...]
 
@@ -66,20 +70,26 @@ def _closing(opening: BackOpening | None, making: Making) -> Notions:
     if opening is None:
         return ()
     side = len(opening.walks)
-    lengths = {
-        "pitch": max(opening.pitches),
-        "waist_pitch": min(opening.pitches),
-        "end": making.opening.end_mm,
-    }
+    lengths = {**_pitches(opening), "end": making.opening.end_mm}
+    apart = "{pitch} apart and {waist_pitch} at the waist" if "waist_pitch" in lengths else "{pitch} apart"
     how = (
-        f"{side} on each side of the back, from {{end}} above the hem to {{end}} below the neckline, "
-        "{pitch} apart and {waist_pitch} at the waist."
+        f"{side} on each side of the back, from {{end}} above the hem to {{end}} below the neckline, {apart}."
     )
     kind = making.opening.closing
     return (
         Notion(kind, kind.capitalize(), 2 * side, None, how, lengths),
         Notion("cord", "Lacing cord", 1, opening.cord_mm, opening.how, opening.lengths),
     )
+
+
+def _pitches(opening: BackOpening) -> dict[str, float]:
+    """The pitch farthest from the waist, and the one nearest to it where that is another, mm."""
+    middles = [abs(below + above) for below, above in pairwise(opening.walks)]
+    ordered = [pitch for _, pitch in sorted(zip(middles, opening.pitches, strict=True))]
+    lengths = {"pitch": ordered[-1]}
+    if abs(ordered[0] - ordered[-1]) > _SAME_MM:
+        lengths["waist_pitch"] = ordered[0]
+    return lengths
 
 
 def _zip(outcome: Outcome, making: Making) -> Notions:
