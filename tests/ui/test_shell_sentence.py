@@ -8,9 +8,10 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from workbench.document import Session, new_project, set_measurement, set_reduction, set_unit
+from workbench.draft import Finding
 from workbench.ui.desk import Desk
 from workbench.ui.findings import FindingRow
-from workbench.ui.marks import WORDS, mark_of
+from workbench.ui.marks import WORDS, mark_of, word_of
 from workbench.ui.sentence import Foot
 
 
@@ -51,6 +52,11 @@ def test_within_the_limit_it_still_says_how_far(foot: Foot, desk: Desk) -> None:
     draw_in(desk, 2)
     assert said(foot).startswith("Within. ")
     assert "2 in" in said(foot)
+
+
+def test_what_keeps_no_limit_is_in_order_rather_than_within() -> None:
+    assert word_of(Finding("note", "pieces_within", "49 pieces to cut.")) == "In order"
+    assert word_of(Finding("note", "waist_within", "Waist: within your 10 %.")) == "Within"
 
 
 def test_what_stands_behind_is_announced_with_its_weight(foot: Foot, desk: Desk) -> None:

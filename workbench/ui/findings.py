@@ -20,7 +20,7 @@ from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout, QWidget
 
 from workbench.draft import Finding
 from workbench.ui.look import GRID, fonts, look
-from workbench.ui.marks import WORDS, Mark, draw_mark, mark_colour, mark_of
+from workbench.ui.marks import Mark, draw_mark, mark_colour, mark_of, word_of
 
 _MARK = 16
 _LEFT = 3 * GRID + _MARK + 2 * GRID
@@ -48,7 +48,7 @@ class FindingRow(QAbstractButton):
     def show_finding(self, finding: Finding, text: str) -> None:
         """Show a finding whose sentence reads ``text``."""
         self.finding = finding
-        self.show_sentence(mark_of(finding), WORDS[mark_of(finding)], text)
+        self.show_sentence(mark_of(finding), word_of(finding), text)
 
     def show_sentence(self, mark: Mark, word: str, sentence: str) -> None:
         """Show a mark, a word in bold and a sentence."""

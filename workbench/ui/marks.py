@@ -21,10 +21,19 @@ WORDS: dict[Mark, str] = {
     "within": "Within",
 }
 
+_IN_ORDER = ("pieces_within", "cloth_within")
+"""Findings that nothing is amiss where there is no limit to keep."""
+
 
 def mark_of(finding: Finding) -> Mark:
     """The mark of a finding; one that says a limit is kept gets the tick."""
     return "within" if finding.code.endswith("_within") else finding.severity
+
+
+def word_of(finding: Finding) -> str:
+    """The word beside the mark; only a limit can be kept within, anything else is in order."""
+    mark = mark_of(finding)
+    return "In order" if mark == "within" and finding.code in _IN_ORDER else WORDS[mark]
 
 
 def mark_colour(mark: Mark) -> QColor:
