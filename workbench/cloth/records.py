@@ -28,7 +28,7 @@ class Cloth:
     laid: Laid = "single"
     tilt_degrees: float = 0.0
     """How far off the grain a piece may be turned to fit; 0 keeps it true."""
-    gap_mm: float = 3.0
+    gap_mm: float = 3.175
     """Between pieces, for the shears."""
     shrinkage_percent: float = 0.0
     """Along the cloth, when it is washed or pressed before cutting; more is bought."""
