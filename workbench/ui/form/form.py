@@ -14,13 +14,11 @@ from workbench.ui.form.measurements import Measurements
 from workbench.ui.form.reduction import Reduction
 from workbench.ui.form.row import Row
 from workbench.ui.form.seams import Seams
-from workbench.ui.form.sections_form import LEAST_WIDTH, USUAL_WIDTH, OneOrAllForm, SearchBox
+from workbench.ui.form.sections_form import OneOrAllForm
 from workbench.ui.form.shape import Shape
 from workbench.ui.form.take_drawing import TakePanel
 from workbench.ui.form.who import Who
 from workbench.ui.look import GRID
-
-__all__ = ["LEAST_WIDTH", "USUAL_WIDTH", "Form", "SearchBox"]
 
 _UNITS: tuple[tuple[tuple[Unit, Fraction], str], ...] = (
     (("in", 8), "inches, ⅛"),
