@@ -8,6 +8,8 @@ from dataclasses import fields
 import pytest
 from PySide6.QtCore import QObject, QRectF
 from PySide6.QtGui import QColor, QFontMetricsF, QImage, QPainter, QRawFont
+from PySide6.QtWidgets import QDialogButtonBox, QStyle
+from pytestqt.qtbot import QtBot
 
 from workbench.body import say_length
 from workbench.ui import look as looks
@@ -73,6 +75,16 @@ def drawn(mark: Mark) -> bytes:
     painter.end()
     ink = [image.pixelColor(x, y).lightness() < 200 for y in range(32) for x in range(32)]
     return bytes(ink)
+
+
+def test_the_buttons_of_a_dialog_carry_words_and_no_stock_drawings(qtbot: QtBot, dressed: None) -> None:
+    drawings = QStyle.StyleHint.SH_DialogButtonBox_ButtonsHaveIcons
+    for sheet, wanted in (("", 1), (style_sheet(look()), 0)):
+        box = QDialogButtonBox()
+        qtbot.addWidget(box)
+        box.setStyleSheet(f"QDialogButtonBox {{ dialogbuttonbox-buttons-have-icons: 1; }} {sheet}")
+        box.ensurePolished()
+        assert box.style().styleHint(drawings, None, box) == wanted
 
 
 def test_marks_differ_by_shape_and_by_word(dressed: None) -> None:

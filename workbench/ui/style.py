@@ -60,6 +60,8 @@ QPushButton#row:hover, QPushButton#row:focus {
     background: %selected_fill; border-color: %selected;
 }
 
+QDialogButtonBox { dialogbuttonbox-buttons-have-icons: 0; }
+
 QFrame#sheet { background: %field; border: 1px solid %rule; }
 QScrollArea { background: transparent; border: none; }
 QToolTip { background: %field; color: %ink; border: 1px solid %rule; padding: 4px; }
@@ -91,18 +93,7 @@ _ROLES = (
 def style_sheet(shown: Look) -> str:
     """The sheet with every ``%role`` replaced by that colour of the look."""
     sheet = _SHEET
-    roles = (
-        "selected_fill",
-        "on_selected",
-        "selected",
-        "soft_ink",
-        "hairline",
-        "ground",
-        "field",
-        "rule",
-        "ink",
-    )
-    for role in roles:
+    for role in _ROLES:
         sheet = sheet.replace(f"%{role}", getattr(shown, role).name())
     return sheet
 
