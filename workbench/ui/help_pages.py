@@ -19,6 +19,7 @@ from workbench.body import CAUTIONS
 from workbench.ui.look import GRID, fonts
 
 _KEYS = (
+    ("Ctrl+1 to Ctrl+4", "turn to the draft, the pieces, the cloth, the quote"),
     ("In a field", ""),
     ("Enter, or leave the field", "hand in what is typed"),
     ("Escape", "put back what was there"),
@@ -28,13 +29,15 @@ _KEYS = (
     ("Space or middle button, and drag", "move the drawing"),
     ("+, −, 0", "larger, smaller, fit to the window"),
     ("Click an intake figure", "type another; Enter pins it, Delete unpins it"),
+    ("I, Shift+I", "pick the next intake figure, the one before"),
     ("Drag the end of a bar at the right", "draw that level in, or let it out"),
+    ("Up and Down, Left and Right on the bars", "choose a level, draw it in or let it out by one step"),
     ("Among the pieces", ""),
-    ("Ctrl+1, Ctrl+2", "turn to the draft, to the pieces"),
     ("Page Up, Page Down", "the layer before, the next one"),
     ("Left and Right, Up and Down", "from piece to piece, from edge to edge"),
     ("Click an allowance, or Enter", "type one for this edge alone; Delete takes its kind’s again"),
     ("Neckline and hem", ""),
+    ("H, Shift+H", "pick the next point, the one before"),
     ("Drag a point", "it snaps to the step of the ruler; hold Alt to move it freely"),
     ("Arrow keys", "move the picked point by one step"),
     ("Double click on the line", "add a point"),
