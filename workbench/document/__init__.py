@@ -1,5 +1,6 @@
 """The project record: what is edited, undone and saved."""
 
+from workbench.document.clients_csv import BadRow, ClientRow, Fault, opened_clients
 from workbench.document.cloth_edits import (
     BY_HAND,
     add_cloth,
@@ -33,6 +34,7 @@ from workbench.document.edits import (
     take_the_most,
 )
 from workbench.document.file import SUFFIX, read_project, to_bytes, write_project
+from workbench.document.fresh_files import make_folder
 from workbench.document.laying import better_lay
 from workbench.document.lays import Lay, PlanState
 from workbench.document.line_edits import (
@@ -82,6 +84,7 @@ from workbench.document.quote_edits import (
     set_price_row,
     set_quoting,
 )
+from workbench.document.recut import RowDone, recut
 from workbench.document.report import NoDraftError, cut_out, finding_data, report
 from workbench.document.report_cloth import lay_data
 from workbench.document.report_text import report_text
@@ -97,6 +100,7 @@ from workbench.document.seam_edits import (
 )
 from workbench.document.session import Session, Step
 from workbench.document.storage import FileTrouble, write_whole
+from workbench.document.style_carry import Reckoning, carried
 from workbench.document.text_lay import lay_text
 from workbench.document.usual_cloths import (
     usual_cloths,
@@ -117,8 +121,11 @@ __all__ = [
     "STYLE_WORDS",
     "SUFFIX",
     "TEXT_LENGTHS",
+    "BadRow",
     "Client",
+    "ClientRow",
     "ClothRow",
+    "Fault",
     "FileTrouble",
     "Lay",
     "MakingRow",
@@ -128,11 +135,14 @@ __all__ = [
     "Picture",
     "PlanState",
     "Project",
+    "Reckoning",
+    "RowDone",
     "Session",
     "Step",
     "add_cloth",
     "add_point",
     "better_lay",
+    "carried",
     "choice_of",
     "cloth_span_words",
     "cut_out",
@@ -143,8 +153,10 @@ __all__ = [
     "keep_plan",
     "lay_data",
     "lay_text",
+    "make_folder",
     "move_point",
     "new_project",
+    "opened_clients",
     "picture_of",
     "pin_piece",
     "place_by_hand",
@@ -153,6 +165,7 @@ __all__ = [
     "printed_lays",
     "quarter_of",
     "read_project",
+    "recut",
     "remove_cloth",
     "remove_point",
     "report",
