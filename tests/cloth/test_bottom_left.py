@@ -128,7 +128,7 @@ def test_a_pin_on_a_piece_that_is_no_longer_cut_is_forgotten() -> None:
 
 
 def test_a_piece_just_as_wide_as_the_cloth_is_laid() -> None:
-    cloth = Cloth("Satin", ONE, width_mm=1000.0, selvedge_mm=10.0)
+    cloth = Cloth("Satin", ONE, width_mm=1000.0, selvedge_mm=10.0, gap_mm=3.0)
     laid_out = [block("A", 980.0, 100.0), block("B", 980.0, 50.0)]
     plan = bottom_left(laid_out, cloth)
     assert judged(plan, laid_out, cloth) == []
