@@ -1,7 +1,8 @@
 """The command line: the window, and the same work without a window.
 
 Every command ends with 0, or with 2 after one line on the error stream that names the
-file, the place in it and the reason.
+file, the place in it and the reason. One that works through a table ends with 1 where a
+row of it failed.
 """
 
 from __future__ import annotations
@@ -17,7 +18,7 @@ from pathlib import Path
 from typing import NoReturn
 
 from workbench import __version__
-from workbench.body import LengthError, read_length, say_with_unit
+from workbench.body import CAUTION_SHORT, LengthError, read_length, say_with_unit
 from workbench.cloth import Plan
 from workbench.document import (
     SUFFIX,
@@ -33,28 +34,34 @@ from workbench.document import (
     json_schema,
     lay_data,
     lay_text,
+    make_folder,
+    opened_clients,
     picture_of,
     printed,
     printed_lays,
     read_project,
+    recut,
     report,
     report_text,
     write_whole,
 )
 from workbench.draft import Finding
+from workbench.progress import Progress
 
 FAILED = 2
+SOME_FAILED = 1
 _SEEK_SECONDS = 5.0
 """After these a longer search is hardly worth its while."""
 _MOST_SECONDS = 3600.0
-_CLEAR = "\r\N{ESCAPE}[K"
-"""Back to the start of a terminal's line, and nothing left on it."""
-_COMMANDS = ("report", "print", "lay", "schema")
+_SAY_EVERY = 0.1
+"""Seconds between two words of progress."""
+_COMMANDS = ("report", "print", "lay", "recut", "schema")
 _WITHOUT_A_WINDOW = """\
 without a window:
   corset-workbench report FILE [--json]     what was worked out
   corset-workbench print FILE -o OUT.pdf    the panels at true size; --help lists papers
   corset-workbench lay FILE [--json]        the pieces laid on their cloths, and what to buy
+  corset-workbench recut STYLE CLIENTS.csv -o DIR   a style cut again for each client of a table
   corset-workbench schema                   the JSON Schema of project files"""
 
 
@@ -112,6 +119,7 @@ def _command_parser() -> argparse.ArgumentParser:
     _add_report(commands)
     _add_print(commands)
     _add_lay(commands)
+    _add_recut(commands)
     schema = commands.add_parser("schema", help="print the JSON Schema of project files")
     schema.set_defaults(run=_schema)
     return parser
@@ -159,6 +167,25 @@ def _add_lay(commands: argparse._SubParsersAction[_Parser]) -> None:
         "-o", dest="out", type=Path, metavar="PLAN.pdf", help="to scale, with measures, as well"
     )
     parser.set_defaults(run=_lay)
+
+
+def _add_recut(commands: argparse._SubParsersAction[_Parser]) -> None:
+    parser = commands.add_parser(
+        "recut",
+        help="cut a style again for each client of a table",
+        epilog="Columns of the table: name, unit (in or cm) and measurements by their keys, such as "
+        "waist_girth. Seams, shares, neckline and hem go with the body, reductions stay the lengths they "
+        "are. Nothing is written over: a name that is taken gets a number. Ends with 1 where a row failed.",
+    )
+    parser.add_argument("style", type=Path, metavar="STYLE.bodice", help="the project to take the style from")
+    parser.add_argument(
+        "clients", type=Path, metavar="CLIENTS.csv", help="a table with a row for each client"
+    )
+    parser.add_argument("-o", dest="out", type=Path, required=True, metavar="DIR", help="folder for projects")
+    parser.add_argument(
+        "--print", dest="paper", metavar="PAPER", help="print each one, too: A4, Letter, A3, A0 or roll:WIDTH"
+    )
+    parser.set_defaults(run=_recut)
 
 
 def _open_window(chosen: argparse.Namespace) -> int:
@@ -220,11 +247,14 @@ def _lay(chosen: argparse.Namespace) -> int:
         raise _no_draft(chosen.file, error) from error
     lays: list[Lay] = []
     also: list[Finding] = []
+    progress = Progress()
     for lay in _chosen_lays(picture, chosen):
-        better, findings = better_lay(lay, _time_for(lay, seconds), _progress(lay.cloth.name, project))
+        better, findings = better_lay(
+            lay, _time_for(lay, seconds), _teller(progress, lay.cloth.name, project)
+        )
         lays.append(better)
         also.extend(findings)
-    _clear_progress()
+    progress.clear()
     if chosen.out is not None:
         _write(chosen.out, _printed_lays(chosen.file, picture, lays))
     if chosen.json:
@@ -285,20 +315,49 @@ def _seconds(text: str) -> float:
     return seconds
 
 
-def _progress(cloth: str, project: Project) -> Callable[[Plan, float], None]:
-    """Says each better plan on the error stream while somebody watches it."""
+def _teller(progress: Progress, cloth: str, project: Project) -> Callable[[Plan, float], None]:
+    """Says each better plan of a cloth."""
 
     def told(plan: Plan, after: float) -> None:
-        if sys.stderr.isatty():
-            length = say_with_unit(plan.length_mm, project.unit, project.fraction)
-            print(f"{_CLEAR}{cloth}: {length} after {after:.0f} s", end="", file=sys.stderr, flush=True)
+        length = say_with_unit(plan.length_mm, project.unit, project.fraction)
+        progress.tell(f"{cloth}: {length} after {after:.0f} s")
 
     return told
 
 
-def _clear_progress() -> None:
-    if sys.stderr.isatty():
-        print(_CLEAR, end="", file=sys.stderr, flush=True)
+def _recut(chosen: argparse.Namespace) -> int:
+    style = _read(chosen.style)
+    paper = None if chosen.paper is None else _paper_for_all(style, chosen)
+    done = failed = 0
+    progress = Progress(_SAY_EVERY)
+    try:
+        with opened_clients(chosen.clients) as rows:
+            make_folder(chosen.out)
+            for row in recut(style, rows, chosen.out, paper):
+                done, failed = done + row.ok, failed + (not row.ok)
+                progress.make_way()
+                _say(f"{row.text}\n")
+                progress.tell(f"line {row.line}: {done} done, {failed} failed")
+    except FileTrouble as trouble:
+        raise _Refused(str(trouble)) from trouble
+    finally:
+        progress.clear()
+    if not done + failed:
+        raise _Refused(f"{chosen.clients}: there are no clients below its first line")
+    _say(f"{done} done, {failed} failed. {CAUTION_SHORT}\n")
+    return SOME_FAILED if failed else 0
+
+
+def _paper_for_all(style: Project, chosen: argparse.Namespace) -> Paper:
+    """The paper to print every row on, tried on the style itself before a thousand rows fail for it."""
+    paper = _named_paper(style.paper, chosen.paper, "--print")
+    picture = picture_of(style)
+    try:
+        if not picture.stopped:
+            printed(picture, paper)
+    except ValueError as error:
+        raise _Refused(f"--print: {error}") from error
+    return paper
 
 
 def _schema(_: argparse.Namespace) -> int:
@@ -337,15 +396,15 @@ def _paper(paper: Paper, chosen: argparse.Namespace) -> Paper:
     return replace(paper, with_allowance=paper.with_allowance and not chosen.no_allowance)
 
 
-def _named_paper(paper: Paper, name: str) -> Paper:
+def _named_paper(paper: Paper, name: str, option: str = "--paper") -> Paper:
     kind, _, width = name.partition(":")
     if kind == "roll":
-        wide = _length("--paper roll", width) if width else paper.roll_width_mm
+        wide = _length(f"{option} roll", width) if width else paper.roll_width_mm
         return replace(paper, name="roll", roll_width_mm=wide)
     for known in ("A4", "Letter", "A3", "A0"):
         if name.lower() == known.lower():
             return replace(paper, name=known)
-    raise _Refused(f"--paper: “{name}” is none of A4, Letter, A3, A0 or roll:WIDTH")
+    raise _Refused(f"{option}: “{name}” is none of A4, Letter, A3, A0 or roll:WIDTH")
 
 
 def _length(option: str, text: str) -> float:
