@@ -37,6 +37,7 @@ DEEDS = (
     Deed("open", "&Open…", _STANDARD.Open, "open", "Open"),
     Deed("save", "&Save", _STANDARD.Save, "save", "Save"),
     Deed("save_as", "Save &as…", "Ctrl+Shift+S"),
+    Deed("versions", "Earlier &versions…"),
     Deed("print", "&Print to true size…", _STANDARD.Print, "print", "Print"),
     Deed("print_inside", "Print the &inside sheet…"),
     Deed("close", "&Close the project", _STANDARD.Close),
@@ -71,7 +72,7 @@ DEEDS = (
 PlaceName = Literal["draft", "pieces", "cloth", "quote"]
 PLACES: tuple[PlaceName, ...] = ("draft", "pieces", "cloth", "quote")
 """The places of the window, in the order of the job; each is an action that turns to it."""
-WITH_PROJECT = ("save", "save_as", "print", "close", "take_most", "fit", *PLACES)
+WITH_PROJECT = ("save", "save_as", "versions", "print", "close", "take_most", "fit", *PLACES)
 """Actions that mean something in any place, but only while a project is open."""
 IN_PLACE: Mapping[PlaceName, tuple[str, ...]] = {
     "draft": ("apart", "block", "both", "grid", "allowance", "ledger", "comfort"),
@@ -152,7 +153,7 @@ class Menus:
         self._fill(file, "open")
         self.recent = file.addMenu("Open &recent")
         self.demos = file.addMenu("&Demos")
-        self._fill(file, "- save save_as - print print_inside - close quit")
+        self._fill(file, "- save save_as versions - print print_inside - close quit")
         self._fill(self._menu("&Edit"), "undo redo - take_most")
         view = self._menu("&View")
         self._fill(view, "draft pieces cloth quote - fit - apart block both grid allowance ledger comfort -")

@@ -12,7 +12,8 @@ from pathlib import Path
 from PySide6.QtCore import QLibraryInfo, QTimer
 from PySide6.QtWidgets import QApplication
 
-from workbench.document import FileTrouble, Project, read_project
+from workbench.document import FileTrouble
+from workbench.document.keeping import Opened, open_project
 from workbench.ui.asking import Asking
 from workbench.ui.look import fonts, show_look
 from workbench.ui.settings import Settings, data_folder
@@ -28,19 +29,19 @@ _BESIDE = Path(__file__).resolve().parent.parent
 def open_window(path: Path | None) -> int:
     """Open the window and stay until it is closed; 2, after one line, when that cannot be done."""
     refusal = _no_screen()
-    project: Project | None = None
+    opened: Opened | None = None
     if refusal is None and path is not None:
         try:
-            project = read_project(path)
+            opened = open_project(path)
         except FileTrouble as trouble:
             refusal = str(trouble)
     if refusal is not None:
         print(refusal, file=sys.stderr)
         return 2
-    return _run(path, project)
+    return _run(path, opened)
 
 
-def _run(path: Path | None, project: Project | None) -> int:
+def _run(path: Path | None, opened: Opened | None) -> int:
     application = QApplication(sys.argv[:1])
     QApplication.setApplicationName("corset-workbench")
     QApplication.setApplicationDisplayName(PROGRAM)
@@ -49,14 +50,15 @@ def _run(path: Path | None, project: Project | None) -> int:
     settings = Settings()
     show_look(settings.scheme)
     application.setFont(fonts().body)
-    window = Window(settings, demos=demo_files())
+    window = Window(settings, demos=demo_files(), data=data_folder())
     # only now: with a style sheet in force, every widget is polished again each time it finds a parent
     dress(settings.scheme)
     trouble = Trouble(window.desk, data_folder(), Asking(window).tell)
     trouble.install()
-    if project is not None and path is not None:
-        window.files.put(project, path)
+    if opened is not None and path is not None:
+        window.files.put_read(opened, path)
     window.show()
+    QTimer.singleShot(0, window.offer_left_over)
     QTimer.singleShot(_SETTLED_MS, settle_memory)
     status = application.exec()
     trouble.uninstall()

@@ -8,10 +8,12 @@ from pathlib import Path
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QApplication
 
-from workbench.document import FileTrouble, Project, Session, new_project, read_project, write_project
+from workbench.document import FileTrouble, Project, Session, new_project, write_project
+from workbench.document.keeping import Opened, open_project
 from workbench.draft import Style
 from workbench.ui.asking import Asking
 from workbench.ui.desk import Desk
+from workbench.ui.keeping import Keeping
 from workbench.ui.settings import Settings
 
 SUFFIX = ".bodice"
@@ -35,9 +37,17 @@ class Files(QObject):
     opened = Signal()
     """There is another project on the desk."""
 
-    def __init__(self, desk: Desk, settings: Settings, asking: Asking, parent: QObject | None = None) -> None:
+    def __init__(
+        self,
+        desk: Desk,
+        settings: Settings,
+        asking: Asking,
+        parent: QObject | None = None,
+        keeping: Keeping | None = None,
+    ) -> None:
         super().__init__(parent)
         self._desk = desk
+        self._keeping = keeping
         self._settings = settings
         self._asking = asking
 
@@ -73,18 +83,27 @@ class Files(QObject):
 
     def _read(self, path: Path, saved_at: Path | None) -> bool:
         try:
-            project = read_project(path)
+            opened = open_project(path)
         except FileTrouble as trouble:
             self._settings.forget(path)
             self.recent_changed.emit()
             self._asking.tell("The project was not opened", str(trouble))
             return False
-        self.put(project, saved_at)
+        return self.put_read(opened, saved_at)
+
+    def put_read(self, opened: Opened, path: Path | None) -> bool:
+        """Put a project that was read on the desk; False when she leaves it to who has it open elsewhere."""
+        answer = self._keeping.admit(path) if self._keeping is not None and path is not None else "take"
+        if answer == "leave":
+            return False
+        self.put(opened.project, path if answer == "take" else None, opened)
         return True
 
-    def put(self, project: Project, path: Path | None) -> None:
+    def put(self, project: Project, path: Path | None, opened: Opened | None = None) -> None:
         """Put a project on the desk that is whole on disk at ``path``, or nowhere yet."""
         self._desk.open_session(Session(project, path))
+        if self._keeping is not None:
+            self._keeping.begin(opened)
         self.opened.emit()
         if path is not None:
             self._remember(path)
@@ -110,12 +129,22 @@ class Files(QObject):
         return self._desk.path.parent if self._desk.path else self._settings.folder()
 
     def _write(self, path: Path) -> bool:
+        answer = self._keeping.may_write(path) if self._keeping is not None else "mine"
+        if answer == "save_as":
+            return self.save_as()
+        if answer == "theirs":
+            self._read(path, path)
+        return answer == "mine" and self._written(path)
+
+    def _written(self, path: Path) -> bool:
         try:
             write_project(self._desk.project, path)
         except FileTrouble as trouble:
             self._asking.tell("The project was not saved", str(trouble))
             return False
         self._desk.mark_saved(path)
+        if self._keeping is not None:
+            self._keeping.written(path)
         self._remember(path)
         return True
 

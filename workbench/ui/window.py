@@ -19,9 +19,11 @@ from workbench.ui.board import Board
 from workbench.ui.comfort_pane import ComfortPane
 from workbench.ui.desk import Desk
 from workbench.ui.errands import Errands
-from workbench.ui.files import Files
+from workbench.ui.files import Files, settle
 from workbench.ui.form import Form
 from workbench.ui.head import Head
+from workbench.ui.keeping import Keeping
+from workbench.ui.keeping_questions import KeepingQuestions
 from workbench.ui.look import GRID
 from workbench.ui.places import Places
 from workbench.ui.sentence import Foot
@@ -46,13 +48,22 @@ _WIDE = 1480
 class Window(QMainWindow):
     """One project at a time in one of its places, or the welcome page."""
 
-    def __init__(self, settings: Settings, asking: Asking | None = None, demos: Sequence[Path] = ()) -> None:
+    def __init__(
+        self,
+        settings: Settings,
+        asking: Asking | None = None,
+        demos: Sequence[Path] = (),
+        data: Path | None = None,
+    ) -> None:
+        """``data`` is where unsaved work and earlier versions are kept; None keeps none."""
         super().__init__()
         self.setObjectName("window")
         self.settings = settings
         self.asking = asking or Asking(self)
         self.desk = Desk(Session(new_project(unit=settings.unit)), self)
-        self.files = Files(self.desk, settings, self.asking, self)
+        questions = KeepingQuestions(self)
+        self.keeping = Keeping(self.desk, data, self.asking, questions, self) if data else None
+        self.files = Files(self.desk, settings, self.asking, self, self.keeping)
         self.deeds = Actions(self)
         self.menus = Menus(self, self.deeds)
         self.tools = Tools(self, self.deeds, self.menus)
@@ -135,6 +146,7 @@ class Window(QMainWindow):
         deeds["grid"].toggled.connect(self.board.set_grid)
         deeds["allowance"].toggled.connect(self.board.set_allowance_shown)
         deeds["quit"].triggered.connect(self.close)
+        deeds["versions"].triggered.connect(self.show_versions)
         deeds["comfort"].toggled.connect(self.show_side)
         deeds["ledger"].toggled.connect(self.ledger.setVisible)
         self.ledger.visibilityChanged.connect(self.show_ledger)
@@ -226,6 +238,23 @@ class Window(QMainWindow):
         action.setChecked(not self.ledger.isHidden())
         action.blockSignals(blocked)
 
+    def show_versions(self) -> None:
+        """Look at the earlier versions of the open project, and perhaps have one back."""
+        from workbench.ui.versions_dialog import VersionsDialog
+
+        settle()
+        versions = self.keeping.versions() if self.keeping is not None else ()
+        dialog = VersionsDialog(self.desk, versions, self)
+        dialog.exec()
+        dialog.deleteLater()
+
+    def offer_left_over(self) -> None:
+        """Offer unsaved work of a program that ended without saving, where there is any."""
+        if self.keeping is not None:
+            from workbench.ui.left_over import LeftOver
+
+            LeftOver(self.desk, self.files, self.keeping, self).offer()
+
     # --- state and events ------------------------------------------------------------------
 
     def _restore(self) -> None:
@@ -282,6 +311,8 @@ class Window(QMainWindow):
         """Ask about unsaved changes, then keep the state of the window."""
         if self.files.may_leave():
             self._keep()
+            if self.keeping is not None:
+                self.keeping.end()
             event.accept()
         else:
             event.ignore()

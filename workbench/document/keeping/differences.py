@@ -23,20 +23,20 @@ _LONGEST = 40
 _NOTHING = "nothing"
 
 
-def differences(before: Project, after: Project) -> tuple[str, ...]:
-    """One line for each field that differs: its name, what ``after`` says, and what it was before.
+def differences(before: Project, after: Project, word: str = "was") -> tuple[str, ...]:
+    """One line for each field that differs: its name, what ``after`` says, and what it ``was`` before.
 
     Lengths typed are said as typed, reductions in the unit on show. Fields that have no value in words,
     such as shape points, are named alone.
     """
-    return (*_measured(before, after), *_drawn_in(before, after), *_others(before, after))
+    return (*_measured(before, after, word), *_drawn_in(before, after, word), *_others(before, after, word))
 
 
-def _measured(before: Project, after: Project) -> Iterator[str]:
+def _measured(before: Project, after: Project, word: str) -> Iterator[str]:
     for key, measurement in BY_KEY.items():
         old, new = before.measurements.get(key), after.measurements.get(key)
         if old != new:
-            yield f"{measurement.label}: {_length(new, after)}, was {_length(old, after)}"
+            yield f"{measurement.label}: {_length(new, after)}, {word} {_length(old, after)}"
 
 
 def _length(length: Length | None, project: Project) -> str:
@@ -45,21 +45,21 @@ def _length(length: Length | None, project: Project) -> str:
     return f"{shown(length, project.unit, project.fraction)} {project.unit}"
 
 
-def _drawn_in(before: Project, after: Project) -> Iterator[str]:
+def _drawn_in(before: Project, after: Project, word: str) -> Iterator[str]:
     old, new = plain(before.design.reductions), plain(after.design.reductions)
     for name in new:
         if old[name] != new[name]:
             was, now = (say_closely(mm, after.unit, after.fraction) for mm in (old[name], new[name]))
-            yield f"Reduction, {_words(name).lower()}: {now}, was {was}"
+            yield f"Reduction, {_words(name).lower()}: {now}, {word} {was}"
 
 
-def _others(before: Project, after: Project) -> Iterator[str]:
+def _others(before: Project, after: Project, word: str) -> Iterator[str]:
     old, new = plain(before), plain(after)
     for tree in (old, new):
         del tree["measurements"], tree["design"]["reductions"]
     for name in new:
         if old[name] != new[name]:
-            said = [_line(name, path, was, now) for path, was, now in _leaves(old[name], new[name], ())]
+            said = [_line(name, path, was, now, word) for path, was, now in _leaves(old[name], new[name], ())]
             # several shape points or shares of one line are one thing to her
             yield from dict.fromkeys(said)
 
@@ -74,7 +74,7 @@ def _leaves(old: Any, new: Any, path: tuple[str, ...]) -> Iterator[tuple[tuple[s
         yield path, old, new
 
 
-def _line(part: str, path: tuple[str, ...], old: Any, new: Any) -> str:
+def _line(part: str, path: tuple[str, ...], old: Any, new: Any, word: str) -> str:
     head = _PARTS.get(part, _words(part))
     if part == "limits":
         name = f"Limit, {_LIMITS.get(path[-1], _words(path[-1])).lower()}" if path else "Limits"
@@ -83,7 +83,7 @@ def _line(part: str, path: tuple[str, ...], old: Any, new: Any) -> str:
     else:
         name = head
     if _is_plain(old) and _is_plain(new):
-        return f"{name}: {_said(new)}, was {_said(old)}"
+        return f"{name}: {_said(new)}, {word} {_said(old)}"
     return name
 
 

@@ -41,8 +41,10 @@ def digest_of(data: bytes) -> str:
 
 
 def bytes_on_disk(path: Path) -> bytes | None:
-    """What is in a file now; None where there is none that can be read."""
+    """What is in a file now, None where there is none; FileTrouble where it cannot be read."""
     try:
         return read_whole(path, MOST_BYTES)
     except FileTrouble:
-        return None
+        if not path.exists():
+            return None
+        raise
