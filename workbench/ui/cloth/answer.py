@@ -41,16 +41,14 @@ def told_of(shown: OnShow, progress: Progress | None) -> Told:
     if lay.plan is None or lay.buy is None:
         return Told(f"{lay.cloth.name}: nothing to lay", mark="stop" if lay.trouble else None)
     head = f"Buy {lay.buy.words}" if lay.buy.length_mm > 0 else "Buy nothing"
-    if lay.buy.fits and not lay.stale:
+    if lay.buy.fits:
         head = "Buy nothing: it fits in what you have"
     if lay.valid is not None and lay.valid.left_over:
         head = "It does not fit"
     if progress is not None and progress.running:
         return Told(head, *_searching(progress, project))
     if lay.stale:
-        return Told(
-            f"{head}, laid anew", _laid_anew(lay, project), "The plan in the picture is stale.", "attend"
-        )
+        return Told("Stale plan", _laid_anew(lay, project), "Lay it anew, or find a better plan.", "attend")
     mark: Mark | None = "attend" if lay.findings or lay.buy.fits is False else None
     return Told(head, _length_words(lay, project), _how(lay, progress, project), mark)
 
@@ -70,8 +68,12 @@ def _length_words(lay: Lay, project: Project) -> str:
 
 
 def _laid_anew(lay: Lay, project: Project) -> str:
-    length = say(lay.valid.length_mm, project) if lay.valid is not None else ""
-    return f"Laid plainly the pieces now take {length}. Lay them anew, or find a better plan."
+    """What to buy for the pieces as they are now."""
+    plan, buy = lay.valid, lay.buy
+    if plan is None or buy is None:
+        return ""
+    bought = f"buy {buy.words}" if buy.length_mm > 0 else "nothing to buy"
+    return f"Laid plainly now: {say(plan.length_mm, project)}, {bought}. {buy.note}".strip()
 
 
 def _searching(progress: Progress, project: Project) -> tuple[str, str]:

@@ -53,7 +53,7 @@ def _others(project: Project, cloth: Cloth) -> Iterator[Other]:
             if abs(mm - cloth.width_mm) > _HAIR:
                 yield _of_cloth(cloth, f"{text} {project.unit} wide", "Width", width_mm=mm)
     either = cloth.run == "one_way"
-    label = "Either way" if either else "One way (nap)"
+    label = "Either way" if either else "One way"
     yield _of_cloth(cloth, label, "Nap or print", run="either_way" if either else "one_way")
     usual = (INCH, 1.5 * INCH) if project.unit == "in" else (25.0, 40.0)
     for mm in usual:
@@ -95,13 +95,13 @@ def _cutting(picture: Picture, project: Project) -> Cutting | None:
 def _in_words(row: Row, other: Other, project: Project, cloth: Cloth) -> Told:
     if row.plan is None or row.buy is None:
         told = row.trouble.text(project.unit, project.fraction) if row.trouble is not None else ""
-        return Told(other, "", "does not fit", "", "", told)
+        return Told(other, "does not fit", "", "", "", told)
     length = say_with_unit(row.plan.length_mm, project.unit, project.fraction)
     bought = row.buy.length_mm > 0
     cost = say_money(row.buy.cost, project.quoting.currency) if cloth.price > 0 and bought else ""
     words = row.buy.words if bought else "none"
     if row.plan.left_over:
-        words = "no room for all"
+        words = "too small"
     return Told(other, length, words, f"{100 * row.plan.utilisation:.0f} %", cost or "–")
 
 

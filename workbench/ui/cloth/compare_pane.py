@@ -24,7 +24,7 @@ from workbench.ui.look import GRID, fonts, look
 
 WIDTH = 84 * GRID
 _COLUMNS = ("Way", "Length", "To buy", "Used", "Cost")
-_SHARES = (0.31, 0.19, 0.19, 0.13, 0.18)
+_SHARES = (0.29, 0.20, 0.19, 0.13, 0.19)
 _ROW = 7 * GRID
 _PAUSE_MS = 250
 """The hand must have rested for so long before other ways are laid."""
@@ -244,6 +244,10 @@ class ComparePane(QWidget):
     def _show_rows(self) -> None:
         rows = tuple(self._found)
         self.model.show_rows(rows)
+        self.view.clearSpans()
+        for number, row in enumerate(rows):
+            if row.trouble:
+                self.view.setSpan(number, 1, 1, len(_COLUMNS) - 1)
         for widget in (self.view, self.copy, self.take, self.note):
             widget.setVisible(bool(rows))
         self.nothing.setVisible(not rows)

@@ -25,6 +25,8 @@ HANDLE = 9.0
 _HEAD, _INSET, _HELD = 6.0, 5.0, 60.0
 _LEAST_TEXT, _TALL = 13.0, 36.0
 """Pixels of height from which a piece has room for its name, and for a bold one."""
+_DOWN = 4000.0
+"""Pixels that a mark reaches below the cloth: as far as the tape, wherever that is."""
 _NOTED = 62.0
 """The same for what is noted under the name."""
 _STALE = "Stale: pieces or cloth have changed since this plan was made"
@@ -257,7 +259,7 @@ def _stale(painter: QPainter, spread: ClothSpread, view: View) -> None:
 def _lengths(painter: QPainter, spread: ClothSpread, view: View) -> None:
     """Where the pieces end, where the shop cuts, and where what she has ends: lines down to the tape."""
     colours = look()
-    top, bottom = view.y(0.0) - 12, view.y(-spread.width) + 4000
+    top, bottom = view.y(max(spread.bounds[3], 0.0)) - 12, view.y(-spread.width) + _DOWN
 
     def line(mm: float, width: float, style: Qt.PenStyle, colour: str) -> None:
         painter.setPen(pen(getattr(colours, colour), width, style))
@@ -274,6 +276,10 @@ def _gutter(painter: QPainter, shown: Shown) -> None:
     """Names of the two edges, and the width between them."""
     spread, view, colours = shown.spread, shown.view, look()
     painter.fillRect(QRectF(0, 0, GUTTER, shown.size.height() - TAPE), colours.paper)
+    if spread.remnant is not None:
+        painter.setPen(colours.ink)
+        put(painter, "remnant", GUTTER - 20, view.y(spread.bounds[3]) + 8, fonts().small, "right")
+        return
     x, top, bottom = GUTTER - 12, view.y(0.0), view.y(-spread.width)
     painter.setPen(pen(colours.rule))
     painter.drawLines(

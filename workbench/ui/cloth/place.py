@@ -126,7 +126,7 @@ class ClothPlace(QSplitter):
 
     def _goes_on(self, shown: OnShow) -> bool:
         """Whether a search still looks for what is on show."""
-        return alike(shown.lay, self.search.lay)
+        return self._session is self._desk.session and alike(shown.lay, self.search.lay)
 
     def _progress_for(self, lay: Lay | None) -> Progress | None:
         """The last search, where it was for these pieces on this cloth."""

@@ -21,7 +21,12 @@ _STEPS = (
     ("half_yard", "½ yd"),
     ("ten_cm", "10 cm"),
 )
-_NAME_WIDTH, _WIDE = 44 * GRID, 68 * GRID
+_NAME_WIDTH, _WIDE, _LONGEST = 44 * GRID, 68 * GRID, 24
+
+
+def _short(name: str) -> str:
+    """A name that leaves room for what to buy beside it."""
+    return name if len(name) <= _LONGEST else f"{name[: _LONGEST - 1].rstrip()}…"
 
 
 class RemoveRow(Row):
@@ -69,6 +74,7 @@ class ClothSection(Section):
         self.number, self._bench = number, bench
         self.title = named(desk.project, number)
         super().__init__(desk)
+        self.header.setText(_short(self.title))
 
     def fill(self) -> None:
         """Name and layers, then how it lies, then what it costs and what she has."""
@@ -102,9 +108,9 @@ class ClothSection(Section):
         if not there:
             return
         name = named(picture.project, self.number)
-        if name != self.header.text():
+        if name != self.title or not self.header.text():
             self.title = name
-            self.header.setText(name)
+            self.header.setText(_short(name))
             self.header.show_summary("")
         super().show_picture(picture)
 

@@ -116,7 +116,7 @@ class ClothSpread:
         """All that should be in view."""
         if self.remnant is not None:
             box = self.remnant.boundingRect()
-            return min(box.left(), 0.0), min(box.top(), -self.width), box.right(), max(box.bottom(), 0.0)
+            return min(box.left(), 0.0), box.top(), box.right(), box.bottom()
         return 0.0, -self.width, max(self.plan.length_mm, self.bought, _LEAST_LENGTH), 0.0
 
     @cached_property

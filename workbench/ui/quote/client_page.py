@@ -76,5 +76,5 @@ class ClientPage(QWidget):
     def show_reckoned(self, reckoned: Reckoned) -> None:
         """Show the page, or an empty one."""
         letter = reckoned.picture.project.paper.name == "Letter"
-        self.paper.show_words(words_of(reckoned), letter)
+        self.paper.show_words(words_of(reckoned, self.paper.words), letter)
         self.print.setEnabled(self.paper.words is not None)

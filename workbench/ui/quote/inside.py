@@ -93,7 +93,7 @@ def inside_text(lines: tuple[Line, ...]) -> str:
 def answer_words(quote: Quote) -> tuple[str, str]:
     """``You ask $560.00``, and what it costs her in one sentence."""
     sums = quote.sums
-    costs = quote.total_of("cloth", "notion", "hours", "overhead")
+    costs = sums.costs + sums.overhead
     hours = quote.total_of("hours")
     left = sums.before_tax - costs
     said = [f"It costs you {say_money(costs, quote.currency)}"]

@@ -210,6 +210,7 @@ class InsidePane(QWidget):
         column.addLayout(inset, 1)
         column.addLayout(foot)
         self.setMinimumWidth(90 * GRID)
+        self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
 
     def show_reckoned(self, reckoned: Reckoned) -> None:
         """Show the sheet, or why there is none."""

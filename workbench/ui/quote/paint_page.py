@@ -6,16 +6,18 @@ large it is shown.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QPainter, QPen, QTransform
+from PySide6.QtGui import QColor, QFont, QPainter, QPen, QPolygonF, QTransform
 
 from workbench.body import CAUTIONS
 from workbench.cloth import ClientLine, say_money
 from workbench.document import STYLE_WORDS
+from workbench.draft import Outcome
+from workbench.pieces import Cutting
 from workbench.sheets import View, garment_views
 from workbench.ui.board.polygons import polygon
 from workbench.ui.look import fonts
@@ -25,11 +27,46 @@ _PAPER, _INK, _SOFT, _LINE = QColor("#FFFFFF"), QColor("#1C1916"), QColor("#5E56
 _CLOTH = QColor("#F3EFE6")
 _EDGE, _GUTTER = 7.0, 5.0
 _TITLE, _BODY, _SMALL, _PRICE = 3.6, 1.85, 1.45, 5.2
-_PICTURE = 44.0
+_PICTURE, _BETWEEN, _NAMED = 44.0, 6.0, 3.0
 _INVENTED = "Client and figures are invented for demonstration."
 _PROVISIONAL = "Provisional: not every price is known yet, so this amount will change."
 _EMPTY = "The page is filled in as soon as there is a draft."
 _WRAP = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop | Qt.TextFlag.TextWordWrap)
+
+
+@dataclass(frozen=True)
+class DrawnView:
+    """One side of the garment, ready to be drawn; mm, y up from the waist."""
+
+    name: str
+    bounds: tuple[float, float, float, float]
+    fills: tuple[QPolygonF, ...]
+    strokes: tuple[tuple[str, QPolygonF], ...]
+
+
+@dataclass(frozen=True)
+class Garment:
+    """The design seen from both sides, and what it was drawn from."""
+
+    outcome: Outcome
+    cutting: Cutting | None
+    views: tuple[DrawnView, ...]
+
+
+def _garment(outcome: Outcome, cutting: Cutting | None, before: PageWords | None) -> Garment:
+    old = before.garment if before is not None else None
+    if old is not None and old.outcome is outcome and old.cutting is cutting:
+        return old
+    return Garment(outcome, cutting, tuple(_drawn(view) for view in garment_views(outcome, cutting)))
+
+
+def _drawn(view: View) -> DrawnView:
+    return DrawnView(
+        view.name,
+        view.bounds(),
+        tuple(polygon(ring) for ring in view.fills),
+        tuple((stroke.role, polygon(np.asarray(stroke.points, dtype=float))) for stroke in view.strokes),
+    )
 
 
 @dataclass(frozen=True)
@@ -43,7 +80,7 @@ class PageWords:
     say: Callable[[ClientLine], str]
     """An amount in words."""
     complete: bool
-    views: tuple[View, ...]
+    garment: Garment
 
     @property
     def spoken(self) -> str:
@@ -57,8 +94,8 @@ class PageWords:
         return [line for line in self.lines if line.kind == kind]
 
 
-def words_of(reckoned: Reckoned) -> PageWords | None:
-    """The page of a quote; None while there is none."""
+def words_of(reckoned: Reckoned, before: PageWords | None = None) -> PageWords | None:
+    """The page of a quote; None while there is none. ``before`` lends its drawing of the same design."""
     quote, picture = reckoned.quote, reckoned.picture
     if quote is None or picture.outcome is None:
         return None
@@ -75,7 +112,7 @@ def words_of(reckoned: Reckoned) -> PageWords | None:
         quote.client,
         say,
         quote.complete,
-        garment_views(picture.outcome, reckoned.cutting),
+        _garment(picture.outcome, reckoned.cutting, before),
     )
 
 
@@ -102,7 +139,7 @@ def _paint(pen: _PagePen, words: PageWords) -> None:
         y += pen.text(_INVENTED, _EDGE, y, wide, _SMALL, bold=True) + 0.4
     foot = pen.height - 5.0 - _cautions(pen, None)
     most = min(_PICTURE, max(foot - y - 46.0, 16.0))
-    y += pen.garment(words.views, QRectF(_EDGE, y + 2.5, wide, most)) + 5.5
+    y += pen.garment(words.garment, QRectF(_EDGE, y + 2.5, wide, most)) + 5.5
     column = 0.5 * (wide - _GUTTER)
     _included(pen, words, y, column)
     _price(pen, words, _EDGE + column + _GUTTER, y, column)
@@ -190,23 +227,22 @@ class _PagePen:
         self._painter.setPen(QPen(_INK if strong else _LINE, 1.6 if strong else 1.0))
         self._painter.drawLine(self._at(x, y), self._at(x + wide, y))
 
-    def garment(self, views: Sequence[View], room: QRectF) -> float:
+    def garment(self, garment: Garment, room: QRectF) -> float:
         """The views side by side at one scale, on one waist line; how tall they are with their names."""
-        if not views:
+        if not garment.views:
             return 0.0
-        bounds = [view.bounds() for view in views]
+        bounds = [view.bounds for view in garment.views]
         across = sum(box[2] - box[0] for box in bounds)
         low, high = min(box[1] for box in bounds), max(box[3] for box in bounds)
-        names = 3.0
-        gaps = 6.0 * (len(views) - 1)
-        scale = min((room.width() - gaps) / across, (room.height() - names) / (high - low))
+        gaps = _BETWEEN * (len(bounds) - 1)
+        scale = min((room.width() - gaps) / across, (room.height() - _NAMED) / (high - low))
         left = room.left() + 0.5 * (room.width() - gaps - scale * across)
-        for view, (near, _, far, _) in zip(views, bounds, strict=True):
-            self._view(view, left - scale * near, room.top() + scale * high, scale)
+        for view, (near, _, far, _) in zip(garment.views, bounds, strict=True):
             middle = left - scale * near
+            self._view(view, middle, room.top() + scale * high, scale)
             self._named(view.name, middle, room.top() + scale * (high - low) + 2.2)
-            left += scale * (far - near) + 6.0
-        return scale * (high - low) + names
+            left += scale * (far - near) + _BETWEEN
+        return scale * (high - low) + _NAMED
 
     def _named(self, name: str, x: float, y: float) -> None:
         font = QFont(fonts().body)
@@ -216,18 +252,18 @@ class _PagePen:
         box = self._box(x - 15, y - 1.5, 30, 3.0)
         self._painter.drawText(box, int(Qt.AlignmentFlag.AlignCenter), name)
 
-    def _view(self, view: View, x: float, y: float, scale: float) -> None:
+    def _view(self, view: DrawnView, x: float, y: float, scale: float) -> None:
         origin, pixels = self._at(x, y), scale * self._unit
         self._painter.save()
         self._painter.setTransform(QTransform(pixels, 0, 0, -pixels, origin.x(), origin.y()))
         self._painter.setPen(Qt.PenStyle.NoPen)
         self._painter.setBrush(_CLOTH)
         for ring in view.fills:
-            self._painter.drawPolygon(polygon(ring))
+            self._painter.drawPolygon(ring)
         self._painter.setBrush(Qt.BrushStyle.NoBrush)
-        for stroke in view.strokes:
-            self._painter.setPen(_stroke_pen(stroke.role))
-            self._painter.drawPolyline(polygon(np.asarray(stroke.points, dtype=float)))
+        for role, line in view.strokes:
+            self._painter.setPen(_stroke_pen(role))
+            self._painter.drawPolyline(line)
         self._painter.restore()
 
     def _at(self, x: float, y: float) -> QPointF:

@@ -73,6 +73,7 @@ class QuotePlace(QSplitter):
 
     def show_reckoned(self, reckoned: Reckoned) -> None:
         """Say in the foot what follows from the quote."""
+        self.setFocusProxy(self.inside.sheet if reckoned.quote is not None else self.inside)
         self.foot.show_picture(reckoned.picture)
 
     def _findings(self, picture: Picture) -> Sequence[Finding]:
