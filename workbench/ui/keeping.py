@@ -31,6 +31,8 @@ from workbench.ui.asking import Asking
 from workbench.ui.desk import Desk
 from workbench.ui.keeping_questions import Changed, Held, KeepingQuestions
 
+_NOT_SAFE = "stays as it is: the other state of it could not be kept first. Save under another name."
+
 
 class Keeping(QObject):
     """Keeps what is on one desk, in one data folder."""
@@ -199,11 +201,13 @@ class Keeping(QObject):
         answer = self.questions.changed(path) if changed else "mine"
         if answer in ("save_as", "stay"):
             return answer
-        safe = self._keep_version(path, there) if there else True
-        if answer == "theirs":
-            safe = self._keep_version(path, to_bytes(self._desk.project)) and safe
-        # of two states that differ, neither is let go before it is among the versions
-        return "stay" if changed and not safe else answer
+        states = [there or b"", to_bytes(self._desk.project) if answer == "theirs" else b""]
+        safe = all(self._keep_version(path, state) for state in states if state)
+        if changed and not safe:
+            # of two states that differ, neither is let go before it is among the versions
+            self._asking.tell("Nothing was written", f"“{path.name}” {_NOT_SAFE}")
+            return "stay"
+        return answer
 
     def _is_new(self, data: bytes) -> bool:
         return digest_of(data) != self._digest and data != to_bytes(self._desk.project)
