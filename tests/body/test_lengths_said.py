@@ -12,6 +12,8 @@ from workbench.body import (
     LengthUnit,
     Unit,
     read_length,
+    round_down,
+    say_at_most,
     say_closely,
     say_exact,
     say_length,
@@ -190,3 +192,25 @@ def test_a_snapped_length_stays_where_it_is(mm: float, unit: Unit, fraction: Fra
 )
 def test_a_quarter_of_an_eighth_is_said_as_it_is(inches: float, said: str) -> None:
     assert say_closely(inches * 25.4, "in") == said
+
+
+@pytest.mark.parametrize(
+    ("inches", "unit", "fraction", "said"),
+    [
+        (2.95, "in", 8, "2⅞ in"),  # the nearest eighth is 3
+        (2.95, "in", 16, "2 ¹⁵⁄₁₆ in"),
+        (2.875 / 4, "in", 8, "²³⁄₃₂ in"),  # four times ¾ would be 3
+        (-1.1, "in", 8, "−1⅛ in"),  # more ease, not less
+        (7.49 / 2.54, "cm", 8, "7.4 cm"),
+        (0.0, "in", 8, "0 in"),
+    ],
+)
+def test_a_limit_is_never_rounded_up(inches: float, unit: Unit, fraction: Fraction, said: str) -> None:
+    assert say_at_most(inches * INCH, unit, fraction) == said
+
+
+@given(lengths, units, fractions)
+def test_what_is_said_of_a_limit_keeps_it(mm: float, unit: Unit, fraction: Fraction) -> None:
+    down = round_down(mm, unit, fraction)
+    assert down <= mm + 1e-4
+    assert mm - down <= (INCH / fraction if unit == "in" else 1.0)

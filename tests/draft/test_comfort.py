@@ -43,6 +43,29 @@ def test_the_waist_is_judged_against_ten_percent(reduction: float, status: str) 
     assert comfort.at("waist").status == status
 
 
+def test_a_limit_is_not_rounded_up_to_what_passes_it() -> None:
+    """10 % of 29 1/2 in is 2.95 in; the nearest eighth, 3, is above it."""
+    outcome = work_out(body(waist_girth=29.5 * 25.4), design(2 * 25.4))
+    said = comfort_of(outcome, Limits()).findings[0].text("in")
+    assert "The most that keeps every limit is 2⅞ in at the waist." in said
+
+
+def test_above_the_limit_by_less_than_the_ruler_shows_is_said_exactly() -> None:
+    """Both would read 2⅞ in: “2⅞ is above 2⅞” helps nobody."""
+    outcome = work_out(body(waist_girth=29 * 25.4), design(2.91 * 25.4))
+    said = comfort_of(outcome, Limits()).findings[0].text("in")
+    assert "2.91 in round the body" in said
+    assert "allows 2.9 in." in said
+
+
+def test_what_is_done_at_the_waist_is_not_offered_for_another_level() -> None:
+    own = replace(design(40), rule="own_figure", reductions=Reductions(waist=40, underbust=30))
+    outcome = work_out(body(), own)
+    said = {finding.code: finding.text("in") for finding in comfort_of(outcome, Limits()).findings}
+    assert "at the waist" not in said["underbust_over"]
+    assert "at the waist" in said["waist_within"]
+
+
 def test_a_seated_waist_counts_where_it_was_taken() -> None:
     comfort = comfort_of(work_out(body(seated_waist_girth=790), design(40)), Limits())
     assert comfort.at("waist").most == pytest.approx(740 - 0.9 * 790)

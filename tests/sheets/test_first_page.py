@@ -15,7 +15,7 @@ import pytest
 
 from tests.sheets.conftest import Job, job
 from tests.sheets.readback import collisions, inked_letters, text_of
-from workbench.body import CAUTIONS, Limits, say_length
+from workbench.body import CAUTIONS, Limits, say_closely, say_length
 from workbench.draft import Comfort, Finding, comfort_of
 from workbench.sheets import PrintChoice, print_pdf, sheet_map
 
@@ -81,7 +81,13 @@ def test_the_arithmetic_stands_there_round_the_body_and_a_quarter(gown: Job) -> 
     for level in gown.outcome.levels:
         for part in (level.body, level.finished, level.fabric):
             assert say_length(part, "in") in page
-            assert say_length(part / 4, "in") in page
+            assert say_closely(part / 4, "in").removesuffix(" in") in page
+
+
+def test_what_is_said_of_a_quarter_makes_the_whole_four_times_over() -> None:
+    # 2⅞ in round the body is 23/32 a quarter; rounded to ¾ it would be 3 in on the body
+    page = plain(text_of(job("under_bust", 2, 2, 2.875 * 25.4).pdf())[0])
+    assert "²³⁄₃₂" in page
 
 
 def test_the_ledger_says_needed_and_placed_of_both_quarters(gown: Job) -> None:

@@ -45,8 +45,8 @@ def test_what_is_over_only_when_laced_shut_is_said(pane: ComfortPane, desk: Desk
 
 def test_the_most_is_said_both_ways(pane: ComfortPane, desk: Desk) -> None:
     draw_in(desk, 5)
-    # A tenth of 28 in is 2.8 in, to the eighth 2¾; a quarter of it 0.7 in, to the eighth ¾.
-    assert pane.most.text().startswith("2¾ in round the body, ¾ in a quarter")
+    # A tenth of 28 in is 2.8 in, in whole eighths 2¾; a quarter of that is 11/16: four times ¾ would be 3.
+    assert pane.most.text().startswith("2¾ in round the body, ¹¹⁄₁₆ in a quarter")
 
 
 def test_all_its_findings_and_cautions_are_there(pane: ComfortPane, desk: Desk) -> None:

@@ -90,6 +90,15 @@ def say_closely(mm: float, unit: Unit, fraction: Fraction = 8) -> str:
     return say_with_unit(mm, unit, fraction)
 
 
+def say_at_most(mm: float, unit: Unit, fraction: Fraction = 8) -> str:
+    """As :func:`say_closely`, but to the mark below: rounded up, a limit would name what passes it."""
+    if not isfinite(mm):
+        return say_with_unit(mm, unit, fraction)
+    down = round_down(mm, unit, fraction)
+    exact = unit == "in" and abs(mm / MM_PER_INCH * 32 - _nearest(mm / MM_PER_INCH * 32)) <= 32 * _SAME_INCH
+    return say_closely(mm if exact else down, unit, fraction)
+
+
 def say_exact(mm: float, unit: Unit) -> str:
     """What a field shows for a stored length in millimetres, without its unit.
 
@@ -122,6 +131,12 @@ def snap(mm: float, unit: Unit, fraction: Fraction = 8) -> float:
     mark = MM_PER_INCH / fraction if unit == "in" else 1.0
     marks = _nearest(abs(mm) / mark)
     return marks * mark if mm >= 0 or not marks else -marks * mark
+
+
+def round_down(mm: float, unit: Unit, fraction: Fraction = 8) -> float:
+    """The mark of a ruler at or below a length, in millimetres; more ease where the length is negative."""
+    mark = MM_PER_INCH / fraction if unit == "in" else 1.0
+    return floor(mm / mark + _SAME_INCH) * mark
 
 
 def _nearest(steps: float) -> int:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from textwrap import wrap
 
-from workbench.body import CAUTIONS, LEVEL_LABEL, LevelName
+from workbench.body import CAUTIONS, LEVEL_LABEL, LevelName, round_down, say_at_most
 from workbench.document.picture import Picture
 from workbench.document.project import Project
 from workbench.document.report import area, cut_out, worked_out
@@ -75,16 +75,18 @@ def _reductions(outcome: Outcome, comfort: Comfort, say: Said) -> Iterator[str]:
                 say(level.finished),
                 say(level.fabric),
                 say(level.reduction),
-                say(0.25 * level.reduction),
+                say.closely(0.25 * level.reduction),
                 f"{level.percent:.1f}".replace("-", "−"),
-                say(judgement.most) if judgement.most is not None else "none",
+                say.at_most(judgement.most) if judgement.most is not None else "none",
                 _STATUS_WORDS[judgement.status] if limited else "",
             )
         )
     yield from table(rows, words=(0, 8))
     design = outcome.design
     yield f"{RULE_WORDS[design.rule]}; worn open {say.unit(design.opening_mm)} at the centre back."
-    most, quarter = say.unit(comfort.largest_reduction), say.unit(0.25 * comfort.largest_reduction)
+    unit, fraction = say.project.unit, say.project.fraction
+    largest = round_down(comfort.largest_reduction, unit, fraction)
+    most, quarter = (say_at_most(mm, unit, fraction) for mm in (largest, 0.25 * largest))
     yield f"The most that keeps every limit is {most} round the body at the waist, {quarter} a quarter."
 
 
@@ -103,7 +105,7 @@ def _ledger_row(line: LedgerLine, say: Said) -> tuple[str, ...]:
     for taking in line.takings:
         sides = f"{say(taking.left)} + {say(taking.right)}{' *' if taking.pinned else ''}"
         cells.append(sides)
-    return (LEVEL_LABEL[line.level], say(line.needed), say(line.placed), *cells)
+    return (LEVEL_LABEL[line.level], say.closely(line.needed), say.closely(line.placed), *cells)
 
 
 def _panels(draft: Draft, outcome: Outcome, say: Said) -> Iterator[str]:

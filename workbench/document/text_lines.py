@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from textwrap import wrap
 
-from workbench.body import say_length, say_with_unit
+from workbench.body import say_at_most, say_closely, say_length, say_with_unit
 from workbench.document.project import Project
 
 WIDTH = 96
@@ -29,6 +29,16 @@ class Said:
     def unit(self, mm: float) -> str:
         """The length with its unit."""
         return say_with_unit(mm, self.project.unit, self.project.fraction)
+
+    def closely(self, mm: float) -> str:
+        """The length without its unit, to a thirty-second where it is one."""
+        project = self.project
+        return say_closely(mm, project.unit, project.fraction).removesuffix(f" {project.unit}")
+
+    def at_most(self, mm: float) -> str:
+        """A limit without its unit, never more than it is."""
+        project = self.project
+        return say_at_most(mm, project.unit, project.fraction).removesuffix(f" {project.unit}")
 
 
 def section(title: str, lines: Iterable[str]) -> Iterator[str]:

@@ -185,15 +185,18 @@ def _level_findings(outcome: Outcome, judgements: tuple[Judgement, ...], largest
         if judgement.most is None:
             continue
         if judgement.status != "within" or level.name == "waist":
-            yield _as_worn(level, judgement, judgement.most, largest)
+            yield _as_worn(level, judgement, judgement.most, largest, outcome.design)
         if judgement.shut_status == "over" and judgement.status != "over":
             shut.append(level)
     if shut:
         yield _laced_shut(shut, outcome.design.opening_mm)
 
 
-def _as_worn(level: Level, judgement: Judgement, most: float, largest: float) -> Finding:
+def _as_worn(level: Level, judgement: Judgement, most: float, largest: float, design: Design) -> Finding:
     severity: Severity = "note" if judgement.status == "within" else judgement.status
+    # a level with a figure of its own is not helped by anything that is done at the waist
+    at_waist = level.name == "waist" or (level.name == "underbust" and design.rule == "one_figure")
+    percent = f"{level.percent:.1f}".replace("-", "\N{MINUS SIGN}")
     return Finding(
         severity,
         f"{level.name}_{judgement.status}",
@@ -204,11 +207,12 @@ def _as_worn(level: Level, judgement: Judgement, most: float, largest: float) ->
             "most": most,
             "largest": largest,
         },
-        {"level": LEVEL_LABEL[level.name], "percent": f"{level.percent:.1f}", "reason": judgement.reason},
+        {"level": LEVEL_LABEL[level.name], "percent": percent, "reason": judgement.reason},
         Place(level=level.name, field=f"reductions.{level.name}"),
-        "The most that keeps every limit is {largest} at the waist.",
+        "The most that keeps every limit is {largest} at the waist." if at_waist else "",
         value_mm=level.reduction,
         limit_mm=most,
+        at_most=("most", "largest"),
     )
 
 

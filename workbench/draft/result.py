@@ -9,7 +9,7 @@ from typing import Literal, NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from workbench.body import Body, Fraction, LevelName, Unit, say_closely
+from workbench.body import Body, Fraction, LevelName, Unit, say_at_most, say_closely, say_exact
 from workbench.draft.design import Design, QuarterName, ShapePoint
 from workbench.draft.surface import Surface
 
@@ -45,10 +45,18 @@ class Finding:
     remedy: str = ""
     value_mm: float | None = None
     limit_mm: float | None = None
+    at_most: tuple[str, ...] = ()
+    """Those of ``lengths`` that are limits: rounded up, they would name a figure that passes them."""
 
     def text(self, unit: Unit, fraction: Fraction = 8) -> str:
         """The sentence and what to do about it, lengths in the user's unit."""
-        said = {name: say_closely(mm, unit, fraction) for name, mm in self.lengths.items()}
+        said = {
+            name: (say_at_most if name in self.at_most else say_closely)(mm, unit, fraction)
+            for name, mm in self.lengths.items()
+        }
+        if self.severity == "over" and said.get("reduction", "") == said.get("most"):
+            # above the limit by less than the ruler shows
+            said |= {name: f"{say_exact(self.lengths[name], unit)} {unit}" for name in ("reduction", "most")}
         filled = self.sentence.format(**said, **self.words)
         return f"{filled} {self.remedy.format(**said, **self.words)}".strip()
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from workbench.body import LEVEL_LABEL, say_length, say_with_unit
+from workbench.body import LEVEL_LABEL, round_down, say_at_most, say_closely, say_length, say_with_unit
 from workbench.draft import Comfort, LedgerLine, Level, Outcome, QuarterName, Taking
 from workbench.sheets.block import SMALL, Block, heading, paragraph, stack
 from workbench.sheets.heading import Heading
@@ -18,6 +18,11 @@ _QUARTERS: tuple[QuarterName, ...] = ("front", "back")
 
 def _say(mm: float, words: Heading) -> str:
     return say_length(mm, words.unit, words.fraction)
+
+
+def _closely(mm: float, words: Heading) -> str:
+    """Exact to a thirty-second: four quarters rounded to the eighth would not make the whole."""
+    return say_closely(mm, words.unit, words.fraction).removesuffix(f" {words.unit}")
 
 
 def top_down(outcome: Outcome) -> tuple[Level, ...]:
@@ -47,7 +52,7 @@ def _reduction_row(level: Level, opening: float, words: Heading) -> list[Cell]:
         row.append(Cell(_say(part, words), bold=number == 1))
     row.insert(3, Cell(f"{level.percent:.1f}".replace("-", "−"), colour=SOFT))
     for number, part in enumerate(sums):
-        row.append(Cell(_say(0.25 * part, words), bold=number == 1))
+        row.append(Cell(_closely(0.25 * part, words), bold=number == 1))
     return row
 
 
@@ -87,10 +92,10 @@ def _ledger_row(
     line = outcome.line(quarter, level.name)
     block = outcome.blocks[quarter]
     row = [Cell(LEVEL_LABEL[level.name])]
-    row += [Cell(_say(block, words)), Cell(_say(block - line.needed, words))]
-    row.append(Cell(_say(line.needed, words), bold=True))
+    row += [Cell(_closely(block, words)), Cell(_closely(block - line.needed, words))]
+    row.append(Cell(_closely(line.needed, words), bold=True))
     row += _taking_cells(line, outcome, takers, words)
-    row.append(Cell(_say(line.placed, words), bold=True))
+    row.append(Cell(_closely(line.placed, words), bold=True))
     row.append(_closing(line, words))
     return row
 
@@ -132,8 +137,9 @@ def comfort_table(outcome: Outcome, comfort: Comfort, words: Heading, width: flo
     limited = [level for level in top_down(outcome) if comfort.at(level.name).most is not None]
     rows = [_comfort_row(level, comfort, words) for level in limited]
     free = [LEVEL_LABEL[level.name].lower() for level in top_down(outcome) if level not in limited]
-    most = say_with_unit(comfort.largest_reduction, words.unit, words.fraction)
-    quarter = say_with_unit(0.25 * comfort.largest_reduction, words.unit, words.fraction)
+    largest = round_down(comfort.largest_reduction, words.unit, words.fraction)
+    most = say_closely(largest, words.unit, words.fraction)
+    quarter = say_at_most(0.25 * largest, words.unit, words.fraction)
     note = f"most at the waist that keeps every limit: {most} round the body, {quarter} a quarter"
     blocks = [heading("Comfort, against the limits you set", width, note), table(columns, rows, groups)]
     if free:
@@ -149,4 +155,5 @@ def _comfort_row(level: Level, comfort: Comfort, words: Heading) -> list[Cell]:
     for reduction_here, status in judgements:
         row += [Cell(_say(reduction_here, words)), Cell()]
         row.append(Cell(STATUS_WORD[status], status == "over", mark_colour(status), status))
-    return [*row, Cell(_say(judged.most or 0.0, words)), Cell(), Cell(judged.reason)]
+    most = say_at_most(judged.most or 0.0, words.unit, words.fraction).removesuffix(f" {words.unit}")
+    return [*row, Cell(most), Cell(), Cell(judged.reason)]

@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QAction, QShowEvent
 from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
-from workbench.body import CAUTIONS, say_length, say_with_unit
+from workbench.body import CAUTIONS, round_down, say_at_most, say_closely
 from workbench.document import Picture
 from workbench.draft import Finding
 from workbench.ui.comfort_picture import ComfortPicture
@@ -115,13 +115,14 @@ class ComfortPane(QWidget):
 def _most(picture: Picture, largest: float) -> str:
     """The figure both ways, because mixing them up is the usual mistake."""
     unit, fraction = picture.project.unit, picture.project.fraction
-    if say_length(abs(largest), unit, fraction) == "0":
+    largest = round_down(largest, unit, fraction)
+    if not largest:
         return "Nothing: at these girths the limits leave nothing to draw in at the waist."
     if largest < 0:
-        ease = say_with_unit(-largest, unit, fraction)
+        ease = say_closely(-largest, unit, fraction)
         return f"The limits leave nothing to draw in at the waist: they ask for {ease} of ease round her."
-    whole = say_with_unit(largest, unit, fraction)
-    quarter = say_with_unit(largest / 4, unit, fraction)
+    whole = say_closely(largest, unit, fraction)
+    quarter = say_at_most(largest / 4, unit, fraction)
     return f"{whole} round the body, {quarter} a quarter, at the waist. Taken in whole steps of your ruler."
 
 

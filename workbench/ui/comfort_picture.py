@@ -13,7 +13,7 @@ from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from workbench.body import LEVEL_LABEL, Fraction, LevelName, Unit, say_length
+from workbench.body import LEVEL_LABEL, Fraction, LevelName, Unit, round_down, say_length
 from workbench.document import Picture
 from workbench.draft import Judgement, Level
 from workbench.ui.look import GRID, fonts, look
@@ -179,7 +179,7 @@ def _row(level: Level, judgement: Judgement, unit: Unit, fraction: Fraction) -> 
     laced = f"{said(level.fabric)} laced shut"
     if judgement.most is None:
         return _Row(level.name, None, "No limit here", level.reduction, shut, None, (worn, laced))
-    words = (worn, f"{laced} · limit {drawn(judgement.most)}")
+    words = (worn, f"{laced} · limit {drawn(round_down(judgement.most, unit, fraction))}")
     word = _WORDS[judgement.status]
     if judgement.status != "over" and judgement.shut_status == "over":
         word = f"{word}; over if laced shut"
