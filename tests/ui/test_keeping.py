@@ -188,7 +188,7 @@ def crashed(data: Path, project: Project, path: Path | None, digest: str = "") -
     autosave = Autosave(data)
     autosave.keep(project, path, digest, ["Waist reduction", "Client"])
     tree = json.loads(autosave.file.read_bytes())
-    tree["holder"] |= {"here": "another start", "seen": 0.0}
+    tree["holder"] |= {"boot": "another start"}
     autosave.file.write_text(json.dumps(tree), encoding="ascii")
     return autosave.file
 
@@ -297,7 +297,7 @@ def test_unsaved_work_on_the_desk_is_asked_about_first(
 
 def elsewhere(path: Path, seen: float = 4e9) -> None:
     """Another machine's lock; its clock is ahead, which proves nothing."""
-    holder = Holder("atelier", "another start", 4711, "1", seen - 60, seen, "feed")
+    holder = Holder("atelier", "b", "another start", "", 4711, "1", seen - 60, seen, "feed")
     lock_file(path).write_text(json.dumps(holder.plain()), encoding="utf-8")
 
 

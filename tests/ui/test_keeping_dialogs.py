@@ -20,7 +20,7 @@ from workbench.ui.settings import Settings
 from workbench.ui.versions_dialog import VersionsDialog
 from workbench.ui.window import Window
 
-HOLDER = Holder("atelier", "", 1, "", 1e9, 1e9)
+HOLDER = Holder("atelier", "", "", "", 1, "", 1e9, 1e9)
 
 
 @pytest.fixture

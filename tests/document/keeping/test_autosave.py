@@ -60,23 +60,31 @@ def test_work_at_a_project_never_saved_is_left_over_too(tmp_path: Path) -> None:
     assert "Bust: 36 in, was not taken" in unsaved.compared()
 
 
-def orphaned(folder: Path, file: Path) -> None:
+def orphaned(file: Path) -> None:
     """Make kept work look as if the machine had been started again since."""
     tree = json.loads(file.read_bytes())
-    tree["holder"] |= {"here": "another start", "seen": 0.0}
+    tree["holder"] |= {"boot": "another start"}
     file.write_text(json.dumps(tree), encoding="ascii")
 
 
-def kept(folder: Path, path: Path | None = None, seen: float = 0.0) -> Autosave:
+def kept(folder: Path, path: Path | None = None) -> Autosave:
     """Work of a program that has ended."""
     autosave = Autosave(folder)
     autosave.keep(set_client(example(), name="Anna"), path, "", [])
-    orphaned(folder, autosave.file)
+    orphaned(autosave.file)
     return autosave
 
 
-def test_after_a_power_cut_it_is_left_over(tmp_path: Path) -> None:
+def test_after_a_power_cut_it_is_left_over_at_once(tmp_path: Path) -> None:
     kept(tmp_path)
+    assert len(left_over(tmp_path)) == 1
+
+
+def test_a_clock_that_was_ahead_hides_no_work(tmp_path: Path) -> None:
+    file = kept(tmp_path).file
+    tree = json.loads(file.read_bytes())
+    tree["holder"] |= {"box": "", "seen": 1e12}
+    file.write_text(json.dumps(tree), encoding="ascii")
     assert len(left_over(tmp_path)) == 1
 
 
@@ -87,7 +95,7 @@ def test_it_says_what_differs_from_the_file_as_it_is_now(tmp_path: Path) -> None
     work = set_reduction(set_measurement(base, "waist_girth", "28 1/2"), "waist", 63.5)
     autosave = Autosave(tmp_path)
     autosave.keep(set_client(work, name="Anna"), path, digest_of(path.read_bytes()), ["a"] * 3)
-    orphaned(tmp_path, autosave.file)
+    orphaned(autosave.file)
     [unsaved] = left_over(tmp_path)
     assert unsaved.compared() == (
         "Waist: 28 1/2 in, was 27 3/4 in",
@@ -123,7 +131,7 @@ def test_the_later_state_takes_the_place_of_the_earlier(tmp_path: Path) -> None:
     autosave = Autosave(tmp_path)
     for name in ("Anna", "Berta"):
         autosave.keep(set_client(example(), name=name), None, "", [])
-    orphaned(tmp_path, autosave.file)
+    orphaned(autosave.file)
     [unsaved] = left_over(tmp_path)
     assert unsaved.project.client.name == "Berta"
 

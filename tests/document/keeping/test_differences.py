@@ -50,7 +50,7 @@ def test_the_unit_is_said_in_words() -> None:
 
 
 @given(projects, projects)
-@settings(max_examples=60)
+@settings(max_examples=30)
 def test_whatever_differs_is_said_on_single_lines_and_nothing_else_is(one: Project, other: Project) -> None:
     lines = differences(one, other)
     assert bool(lines) == (one != other)

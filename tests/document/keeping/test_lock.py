@@ -6,14 +6,16 @@ import json
 import os
 import platform
 import time
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from tests.document.keeping import linux, posix, program, said
 from workbench.document.keeping import Holder, Lock, take
-from workbench.document.keeping.holder import SILENT_SECONDS, is_running, this_program
+from workbench.document.keeping.holder import SILENT_SECONDS, _box, is_running, this_program
 from workbench.document.keeping.lock import lock_file
+from workbench.document.keeping.started import by_ps, started
 
 _HOLDER = """
 import sys
@@ -120,7 +122,7 @@ NOW = 1_800_000_000.0
 
 def elsewhere(path: Path, seen: float) -> Holder:
     """The lock of another machine, with its last sign of life."""
-    holder = Holder("atelier", "other start", 4711, "99", seen - 60, seen, "feed")
+    holder = Holder("atelier", "b", "other start", "", 4711, "99", seen - 60, seen, "feed")
     lock_file(path).write_text(json.dumps(holder.plain()), encoding="utf-8")
     return holder
 
@@ -192,4 +194,32 @@ def test_on_its_own_machine_no_clock_makes_a_program_dead_or_alive(path: Path, j
 def test_a_number_given_out_again_is_another_program() -> None:
     mine = this_program()
     assert is_running(mine)
-    assert not is_running(Holder(mine.machine, mine.here, mine.pid, "1", NOW, NOW), clock=lambda: NOW)
+    assert not is_running(replace(mine, started="1", seen=NOW), clock=lambda: NOW)
+
+
+@posix
+def test_the_other_way_to_tell_a_start_tells_the_same_programs_apart() -> None:
+    if not by_ps(os.getpid()):
+        pytest.skip("no ps here")
+    with program(_HOLDER, "/proc/x.bodice") as other:
+        said(other)
+        assert by_ps(other.pid) == by_ps(other.pid) != ""
+        other.kill()
+        other.wait()
+        assert by_ps(other.pid) == started(other.pid) == ""
+
+
+def test_a_machine_that_was_started_again_has_let_go_of_everything_at_once() -> None:
+    mine = replace(this_program(), box=_box() or "b", boot="before", seen=NOW)
+    assert is_running(mine, clock=lambda: NOW) == (not _box())
+
+
+def test_a_machine_of_the_same_name_is_another_one() -> None:
+    twin = replace(this_program(), box="another", boot="another", pid=1, seen=NOW)
+    assert is_running(twin, clock=lambda: NOW + 5)
+
+
+def test_programs_that_cannot_see_each_other_go_by_signs_of_life() -> None:
+    guest = replace(this_program(), room="another", pid=1, seen=NOW)
+    assert is_running(guest, clock=lambda: NOW + 5)
+    assert not is_running(guest, clock=lambda: NOW + SILENT_SECONDS)

@@ -122,10 +122,14 @@ def left_over(folder: Path, clock: Clock = time.time) -> tuple[Unsaved, ...]:
     with suppress(OSError):
         for file in (folder / "unsaved").iterdir():
             unsaved = _read(file) if file.suffix == _SUFFIX else None
-            if unsaved is None or is_this_program(unsaved.holder) or is_running(unsaved.holder, clock):
-                continue
-            found.append(unsaved)
+            if unsaved is not None and not _is_at_work(unsaved.holder, clock):
+                found.append(unsaved)
     return tuple(sorted(found, key=lambda one: (one.when, one.file.name), reverse=True))
+
+
+def _is_at_work(holder: Holder, clock: Clock) -> bool:
+    # offered once too often is a nuisance, never offered is work lost: in doubt it has ended
+    return is_this_program(holder) or is_running(holder, clock, in_doubt=False)
 
 
 def _read(file: Path) -> Unsaved | None:

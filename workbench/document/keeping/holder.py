@@ -7,15 +7,19 @@ only its last sign of life can be seen.
 
 from __future__ import annotations
 
+import hashlib
 import os
 import platform
 import time
+import uuid
 from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import asdict, dataclass, fields, replace
 from functools import cache
 from pathlib import Path
 from typing import Any
+
+from workbench.document.keeping.started import started
 
 SIGN_SECONDS = 30.0
 """How often a program that holds something says that it is there."""
@@ -31,11 +35,15 @@ class Holder:
     """A running program, as it wrote itself down."""
 
     machine: str
-    here: str
-    """Tells one start of one machine from all others; empty where the system does not say."""
+    """Its name, for her to read."""
+    box: str
+    """Tells this machine from others of the same name; empty where that is not known."""
+    boot: str
+    """Tells this start of the machine from earlier ones; empty where that is not known."""
+    room: str
+    """Programs of one room see each other's numbers."""
     pid: int
     started: str
-    """When the program was started, as the system counts; empty where it does not say."""
     since: float
     """Seconds of the clock, when it began to hold."""
     seen: float
@@ -53,10 +61,8 @@ class Holder:
 
 def this_program(token: str = "", clock: Clock = time.time) -> Holder:
     """The program that runs this."""
-    now = clock()
-    return Holder(
-        platform.node() or "this machine", _here(), os.getpid(), _started(os.getpid()), now, now, token
-    )
+    now, pid = clock(), os.getpid()
+    return Holder(_machine(), _box(), _boot(), _room(), pid, _own_start(pid), now, now, token)
 
 
 def holder_from(tree: Any) -> Holder | None:
@@ -73,33 +79,32 @@ def holder_from(tree: Any) -> Holder | None:
 def is_this_program(holder: Holder) -> bool:
     """Whether it is the program that asks."""
     mine = this_program()
-    return (holder.here, holder.pid, holder.started, holder.machine) == (
-        mine.here,
-        mine.pid,
-        mine.started,
-        mine.machine,
-    )
+    return mine == replace(holder, since=mine.since, seen=mine.seen, token=mine.token)
 
 
-def is_running(holder: Holder, clock: Clock = time.time) -> bool:
+def is_running(holder: Holder, clock: Clock = time.time, in_doubt: bool = True) -> bool:
     """Whether the holder must be taken to be at work still.
 
     A last sign of life that lies in the future comes from a clock that was wrong then or is
-    wrong now; it says nothing, and the holder counts as running.
+    wrong now; it says nothing, and ``in_doubt`` is the answer.
     """
     known = _known(holder)
-    return clock() - holder.seen < SILENT_SECONDS if known is None else known
+    if known is not None:
+        return known
+    silence = clock() - holder.seen
+    return in_doubt if silence < 0 else silence < SILENT_SECONDS
 
 
 def _known(holder: Holder) -> bool | None:
     """Whether it runs on this machine; None where that cannot be known from here."""
-    if not holder.here or (holder.machine, holder.here) != (_machine(), _here()):
+    if not holder.box or (holder.machine, holder.box) != (_machine(), _box()):
         return None
-    started = _started(holder.pid)
-    if started or holder.started:
-        # a number is given out again; the start tells the new program from the old
-        return bool(started) and started == holder.started
-    return None
+    if holder.boot != _boot():
+        return False
+    if holder.room != _room():
+        return None
+    start = started(holder.pid)
+    return (bool(start) and start == holder.started) if start or holder.started else None
 
 
 def _machine() -> str:
@@ -107,22 +112,35 @@ def _machine() -> str:
 
 
 @cache
-def _here() -> str:
-    """This start of this machine, and the set of programs that see each other's numbers."""
-    parts = []
+def _own_start(pid: int) -> str:
+    return started(pid)
+
+
+@cache
+def _box() -> str:
+    """A mark made of what the system calls this machine; the name itself is not for others to read."""
+    for place in ("/etc/machine-id", "/var/lib/dbus/machine-id"):
+        with suppress(OSError):
+            if name := Path(place).read_bytes().strip():
+                return _mark(name)
+    node = uuid.getnode()
+    # RFC 4122, 4.5: without a network card the number is drawn anew each time, and this bit says so
+    return "" if node >> 40 & 1 else _mark(str(node).encode("ascii"))
+
+
+def _mark(name: bytes) -> str:
+    return hashlib.sha256(b"lock of a bodice project " + name).hexdigest()[:16]
+
+
+@cache
+def _boot() -> str:
     with suppress(OSError):
-        parts.append(Path("/proc/sys/kernel/random/boot_id").read_text("ascii").strip())
-        parts.append(os.readlink("/proc/self/ns/pid"))
-    return " ".join(parts)
+        return Path("/proc/sys/kernel/random/boot_id").read_text("ascii").strip()
+    return ""
 
 
-def _started(pid: int) -> str:
-    """Ticks from the start of the machine to that of a program; empty where there is none to be seen."""
-    try:
-        told = Path(f"/proc/{pid}/stat").read_text("utf-8", "replace")
-    except OSError:
-        return ""
-    # the name in brackets may hold blanks and brackets of its own
-    after_name = told.rpartition(")")[2].split()
-    # proc(5): state is the 3rd entry, the start the 22nd; a zombie has ended and waits to be noted
-    return "" if after_name[0] in "ZX" else after_name[19]
+@cache
+def _room() -> str:
+    with suppress(OSError):
+        return os.readlink("/proc/self/ns/pid")
+    return ""

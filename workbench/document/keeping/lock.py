@@ -153,7 +153,7 @@ def _unreadable(file: Path) -> Holder | None:
         written = file.stat().st_mtime
     except OSError:
         return None
-    return Holder(_UNREADABLE, "", 0, "", written, written)
+    return Holder(_UNREADABLE, "", "", "", 0, "", written, written)
 
 
 def _bytes(holder: Holder) -> bytes:
