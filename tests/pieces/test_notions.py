@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from dataclasses import replace
 from math import isfinite
@@ -14,7 +15,7 @@ from hypothesis import strategies as st
 
 from tests.draft.strategies import bodies, designs
 from tests.pieces.figures import drafted, outcome, outcome_of
-from workbench.body import Body, say_with_unit
+from workbench.body import Body, read_length, say_with_unit
 from workbench.draft import Design, Outcome, usual_design, work_out
 from workbench.pieces.bones import bones_of
 from workbench.pieces.busk import busk_of
@@ -94,6 +95,14 @@ def test_plastic_is_cut_to_length() -> None:
 def test_a_spiral_has_a_tip_at_either_end_and_a_flat_steel_none() -> None:
     assert listed(Making())["tips"].count == 2 * (1 + 5 * 2)
     assert "tips" not in listed(FLATS)
+
+
+def test_a_bone_cut_to_any_length_is_never_said_longer_than_it_may_be() -> None:
+    lines = [n for key, n in listed(Making(boning=Boning(stuff="plastic"))).items() if "bone/plastic" in key]
+    assert any(round(n.lengths["each"] / INCH * 8) * INCH / 8 > n.lengths["each"] for n in lines)
+    for notion in lines:
+        said = re.findall(r"of ([^ ]+) in", notion.worked_out("in", 8))[0]
+        assert read_length(said, "in").mm <= notion.lengths["each"] + 1e-6
 
 
 def test_channels_run_from_hem_to_neckline_along_every_bone() -> None:

@@ -52,15 +52,18 @@ def _bones(bones: tuple[Bone, ...], say: Said) -> Iterator[str]:
 
 
 def _bone_row(bone: Bone, say: Said) -> tuple[str, ...]:
-    lengths = (bone.stitch_length, bone.cut_length, bone.shorter, bone.lost)
-    return (bone.where, bone.stock, *map(say, lengths), str(bone.count))
+    unit, fraction = say.project.unit, say.project.fraction
+    cut = [
+        bone.say_cut(mm, unit, fraction).removesuffix(f" {unit}") for mm in (bone.cut_length, bone.shorter)
+    ]
+    return (bone.where, bone.stock, say(bone.stitch_length), *cut, say(bone.lost), str(bone.count))
 
 
 def _to_buy(stock: str, bones: tuple[Bone, ...], say: Said) -> str:
     """``Spiral steel: 4 of 11 in, 2 of 10½ in; 6 bones, 2⅜ yd end to end.``"""
     counts: Counter[str] = Counter()
     for bone in bones:
-        counts[say.unit(bone.cut_length)] += bone.count
+        counts[bone.say_cut(bone.cut_length, say.project.unit, say.project.fraction)] += bone.count
     listed = ", ".join(f"{count} of {length}" for length, count in counts.items())
     total = sum(bone.count * bone.cut_length for bone in bones)
     count = _counted(counts.total(), "bone")

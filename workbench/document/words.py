@@ -52,5 +52,4 @@ def limit_words(project: Project) -> list[tuple[str, str]]:
 
 def notion_words(notion: Notion, project: Project) -> str:
     """How a line of the shopping list was worked out, lengths in the unit on show."""
-    said = {name: say_with_unit(mm, project.unit, project.fraction) for name, mm in notion.lengths.items()}
-    return notion.how.format(**said)
+    return notion.worked_out(project.unit, project.fraction)

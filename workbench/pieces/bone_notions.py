@@ -53,6 +53,7 @@ def _of_one_length(bones: list[Bone], making: Making) -> Notion:
             "clearance": making.boning.clearance_mm,
             "step": making.boning.steel_step_mm,
         },
+        at_most=("each",) if first.stuff == "plastic" else (),
     )
 
 

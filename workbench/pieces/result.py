@@ -9,7 +9,7 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from workbench.body import LevelName
+from workbench.body import Fraction, LevelName, Unit, say_at_most, say_with_unit
 from workbench.draft import Finding
 from workbench.pieces.making import BonePlace, BoneStuff, EdgeKind, LayerName
 
@@ -126,6 +126,10 @@ class Bone:
         """What to ask for in the shop."""
         return {"flat_steel": "flat steel", "spiral_steel": "spiral steel", "plastic": "plastic"}[self.stuff]
 
+    def say_cut(self, mm: float, unit: Unit, fraction: Fraction) -> str:
+        """One of its cut lengths with its unit: steel as it is sold, plastic never longer than it may be."""
+        return (say_at_most if self.stuff == "plastic" else say_with_unit)(mm, unit, fraction)
+
 
 @dataclass(frozen=True)
 class BackOpening:
@@ -153,6 +157,16 @@ class Notion:
     how: str
     """How it was worked out, with ``{name}`` for each of ``lengths``."""
     lengths: Mapping[str, float]
+    at_most: tuple[str, ...] = ()
+    """Those of ``lengths`` that are cut: rounded up, a bone would be too long."""
+
+    def worked_out(self, unit: Unit, fraction: Fraction) -> str:
+        """How it was worked out, lengths in the user's unit."""
+        said = {
+            name: (say_at_most if name in self.at_most else say_with_unit)(mm, unit, fraction)
+            for name, mm in self.lengths.items()
+        }
+        return self.how.format(**said)
 
 
 @dataclass(frozen=True)

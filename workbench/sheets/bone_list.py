@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import groupby
 
-from workbench.body import say_length
+from workbench.body import say_with_unit
 from workbench.pieces import Bone
 from workbench.sheets.block import BODY, Block, heading, paragraph, stack
 from workbench.sheets.heading import Heading
 from workbench.sheets.pen import SOFT
-from workbench.sheets.sheet_head import said
 from workbench.sheets.table import Cell, Column, table
 
 _UNIT_WORDS = {"in": "inches", "cm": "centimetres"}
@@ -36,7 +35,7 @@ def bone_list(bones: Sequence[Bone], words: Heading, width: float) -> Block:
     for (stock, cut), group in groupby(sorted(enumerate(bones, 1), key=_order), key=_kind):
         alike = list(group)
         count = sum(bone.count for _, bone in alike)
-        text = f"{count} × {stock}, {said(cut, words)}"
+        text = f"{count} × {stock}, {alike[0][1].say_cut(cut, words.unit, words.fraction)}"
         rows.append([Cell(text, bold=True, wide=True)])
         rows += [_row(place, bone, words) for place, bone in alike]
     return stack([title, table(columns, rows)])
@@ -54,6 +53,8 @@ def _row(number: int, bone: Bone, words: Heading) -> list[Cell]:
     figures = (bone.stitch_length, bone.wanted_length, bone.cut_length, bone.shorter, bone.lost)
     row = [Cell(str(number), bold=True), Cell(bone.where), Cell(str(bone.count))]
     for place, mm in enumerate(figures):
-        text = say_length(mm, words.unit, words.fraction) if mm > 0 or place == 4 else "—"
+        said = bone.say_cut if place in (2, 3) else say_with_unit
+        length = said(mm, words.unit, words.fraction).removesuffix(f" {words.unit}")
+        text = length if mm > 0 or place == 4 else "—"
         row.append(Cell(text, bold=place == 2))
     return row

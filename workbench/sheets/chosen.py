@@ -8,7 +8,6 @@ from dataclasses import replace
 from workbench.pieces import Bone, Cutting, Layer, MarkLine, Piece
 from workbench.sheets.heading import Heading
 from workbench.sheets.paper import PrintChoice, PrintError
-from workbench.sheets.sheet_head import said
 
 _LENT = ("bone", "tape")
 
@@ -74,7 +73,7 @@ def _named(
 def _bone_words(mark: MarkLine, panel: int | None, bones: tuple[Bone, ...], words: Heading) -> str:
     for number, bone in enumerate(bones, 1):
         if bone.panel == panel and bone.where == mark.label:
-            return f"bone {number}, {said(bone.cut_length, words)}"
+            return f"bone {number}, {bone.say_cut(bone.cut_length, words.unit, words.fraction)}"
     return mark.label
 
 

@@ -10,7 +10,7 @@ from workbench.sheets.block import BODY, LEADING, SMALL, THIN, Block
 from workbench.sheets.fonts import wrapped
 from workbench.sheets.heading import Heading
 from workbench.sheets.pen import SOFT, Pen
-from workbench.sheets.sheet_head import filled, said
+from workbench.sheets.sheet_head import said
 from workbench.sheets.tick import BOX, draw_box
 
 _NAME, _AMOUNT = 0.19, 0.20
@@ -34,7 +34,7 @@ def notion_row(notion: Notion, words: Heading, width: float) -> Block:
     how_left = start + name + amount
     names = wrapped(notion.name, BODY, name - 2.0, bold=True)
     amounts = amount_words(notion, words)
-    how = wrapped(filled(notion.how, dict(notion.lengths), words), _HOW, width - how_left)
+    how = wrapped(notion.worked_out(words.unit, words.fraction), _HOW, width - how_left)
     lines = max(len(names) * BODY, len(amounts) * BODY, len(how) * _HOW) * LEADING
     height = max(lines, BOX + 0.4) + 2 * _PAD
 

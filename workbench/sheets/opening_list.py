@@ -78,6 +78,6 @@ def _others(cutting: Cutting, words: Heading, width: float) -> list[Block]:
         if notion.key in ("zip", "busk") and notion.length_mm is not None:
             text = f"{notion.name}: {said(notion.length_mm, words)}"
             blocks.append(paragraph(text, width, BODY, bold=True))
-            how = filled(notion.how, dict(notion.lengths), words)
+            how = notion.worked_out(words.unit, words.fraction)
             blocks.append(paragraph(how, width, SMALL + 0.1, colour=SOFT))
     return blocks or [paragraph("Nothing closes at the back.", width, BODY, colour=SOFT)]

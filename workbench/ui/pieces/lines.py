@@ -80,7 +80,7 @@ def _totals(bones: Iterable[Bone], project: Project) -> Iterator[Line]:
 
 def _group(bones: tuple[Bone, ...], project: Project) -> Iterator[Line]:
     first = bones[0]
-    length = f"{say_exact(first.cut_length, project.unit)} {project.unit}"
+    length = _cut(first, project)
     count = sum(bone.count for bone in bones)
     yield Line(f"{length} {first.stock}", f"{count} ×", heading=True, bones=bones)
     for bone in bones:
@@ -89,13 +89,21 @@ def _group(bones: tuple[Bone, ...], project: Project) -> Iterator[Line]:
         yield Line(_upper(bone.where), f"{bone.count} ×", note, place=place, bones=(bone,))
 
 
+def _cut(bone: Bone, project: Project) -> str:
+    """Steel exactly, as it is sold; plastic to the mark below."""
+    if bone.stuff == "plastic":
+        return bone.say_cut(bone.cut_length, project.unit, project.fraction)
+    return f"{say_exact(bone.cut_length, project.unit)} {project.unit}"
+
+
 def _bone_note(bone: Bone, project: Project) -> str:
     def say(mm: float) -> str:
         return say_with_unit(mm, project.unit, project.fraction)
 
     lost = f"{say(bone.lost)} lost" if not say(bone.lost).startswith("0 ") else "hardly any lost"
     lost = lost if bone.lost > _SPECK else "nothing lost"
-    shorter = f"; the next shorter is {say(bone.shorter)}" if bone.shorter > 0 else ""
+    shorter_said = bone.say_cut(bone.shorter, project.unit, project.fraction)
+    shorter = f"; the next shorter is {shorter_said}" if bone.shorter > 0 else ""
     return f"Line {say(bone.stitch_length)}, {lost} by rounding down{shorter}."
 
 
@@ -110,8 +118,7 @@ def notion_lines(cutting: Cutting, project: Project) -> tuple[Line, ...]:
 
 
 def _notion(notion: Notion, project: Project) -> Line:
-    lengths = {name: say_with_unit(mm, project.unit, project.fraction) for name, mm in notion.lengths.items()}
-    return Line(notion.name, _amount(notion, project), notion.how.format(**lengths))
+    return Line(notion.name, _amount(notion, project), notion.worked_out(project.unit, project.fraction))
 
 
 def _amount(notion: Notion, project: Project) -> str:
