@@ -364,6 +364,17 @@ def test_saving_over_a_project_that_is_open_elsewhere_asks(
     assert not lock_file(path).exists()
 
 
+def test_a_file_that_could_not_be_written_is_free_again(
+    files: Files, desk: Desk, path: Path, answers: Any, tmp_path: Path
+) -> None:
+    answers.target = tmp_path / "folder.bodice"
+    answers.target.mkdir()
+    edit(desk)
+    assert not files.save_as()
+    assert not lock_file(answers.target).exists()
+    assert lock_file(path).exists()
+
+
 # --- a file changed on disk ------------------------------------------------------------------
 
 

@@ -100,7 +100,10 @@ class Files(QObject):
         return True
 
     def put(self, project: Project, path: Path | None, opened: Opened | None = None) -> None:
-        """Put a project on the desk that is whole on disk at ``path``, or nowhere yet."""
+        """Put a project on the desk that is whole on disk at ``path``, or nowhere yet.
+
+        ``opened`` is what was read there; without it, saving asks before it writes over the file.
+        """
         self._desk.open_session(Session(project, path))
         if self._keeping is not None:
             self._keeping.begin(opened)
@@ -140,6 +143,8 @@ class Files(QObject):
         try:
             write_project(self._desk.project, path)
         except FileTrouble as trouble:
+            if self._keeping is not None:
+                self._keeping.not_written()
             self._asking.tell("The project was not saved", str(trouble))
             return False
         self._desk.mark_saved(path)

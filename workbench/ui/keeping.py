@@ -219,6 +219,10 @@ class Keeping(QObject):
         self._move_lock(path)
         self._keep_version(path, data)
 
+    def not_written(self) -> None:
+        """Nothing came of a file that might be written: it is free for others again."""
+        self._drop_waiting()
+
     def _keep_version(self, path: Path, data: bytes) -> bool:
         try:
             keep_version(self.folder, path, data)

@@ -74,7 +74,7 @@ class KeepingQuestions:
         box = QMessageBox(self._parent)
         # what she has typed is shown as she typed it, never as mark-up
         box.setTextFormat(Qt.TextFormat.PlainText)
-        box.setWindowTitle("Nothing is lost yet")
+        box.setWindowTitle("Before you go on")
         box.setText(text)
         box.setInformativeText(more)
         buttons = {box.addButton(word, _Role.AcceptRole): answer for answer, word in answers.items()}
@@ -89,9 +89,12 @@ class KeepingQuestions:
         return answer
 
 
-def said_when(seconds: float) -> str:
-    """A moment as date and time of day here; clocks that were wrong may give any number."""
+def said_when(seconds: float, closely: bool = False) -> str:
+    """A moment as date and time of day here, to the second where ``closely``.
+
+    Clocks that were wrong may give any number.
+    """
     try:
-        return time.strftime("%Y-%m-%d %H:%M", time.localtime(seconds))
+        return time.strftime(f"%Y-%m-%d %H:%M{':%S' if closely else ''}", time.localtime(seconds))
     except (OverflowError, OSError, ValueError):
         return "at a time that its clock did not know"

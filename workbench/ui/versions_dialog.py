@@ -33,7 +33,7 @@ class VersionsDialog(QDialog):
         self.setWindowTitle("Earlier versions")
         self.list = QListWidget()
         self.list.setAccessibleName("Versions, the latest first")
-        self.list.addItems([said_when(version.when) for version in self._versions])
+        self.list.addItems([said_when(version.when, closely=True) for version in self._versions])
         self.picture = VersionPicture()
         self.said = QLabel()
         # what she has typed is shown as she typed it, never as mark-up

@@ -20,7 +20,16 @@ from workbench.document import (
     set_reduction,
     write_project,
 )
-from workbench.document.keeping import Autosave, digest_of, drop, left_over, open_project
+from workbench.document.keeping import (
+    Autosave,
+    digest_of,
+    drop,
+    forget,
+    keep_version,
+    left_over,
+    open_project,
+    versions_of,
+)
 
 _WORKER = """
 import sys
@@ -154,6 +163,17 @@ def test_no_folder_to_keep_it_in_is_said() -> None:
 def test_nobody_else_can_look_into_it(tmp_path: Path) -> None:
     kept(tmp_path)
     assert stat.S_IMODE((tmp_path / "unsaved").stat().st_mode) == 0o700
+
+
+def test_a_client_who_is_forgotten_leaves_nothing_behind(tmp_path: Path) -> None:
+    anna, berta = tmp_path / "anna.bodice", tmp_path / "berta.bodice"
+    for path in (anna, berta):
+        kept(tmp_path, path)
+        keep_version(tmp_path, path, b"x")
+    forget(tmp_path, anna)
+    assert versions_of(tmp_path, anna) == ()
+    assert [work.path for work in left_over(tmp_path)] == [berta]
+    assert len(versions_of(tmp_path, berta)) == 1
 
 
 @pytest.mark.parametrize("content", [b"", b"{", b"[]", b'{"holder": 1}', b"\xff\xfe", b"null"])

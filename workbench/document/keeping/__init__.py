@@ -2,6 +2,7 @@
 
 from workbench.document.keeping.autosave import AUTOSAVE_SECONDS, Autosave, Unsaved, drop, left_over
 from workbench.document.keeping.differences import differences
+from workbench.document.keeping.forgetting import forget
 from workbench.document.keeping.holder import SIGN_SECONDS, Holder
 from workbench.document.keeping.lock import Lock, take
 from workbench.document.keeping.migrate import migrated
@@ -11,7 +12,6 @@ from workbench.document.keeping.versions import (
     KEPT_VERSIONS,
     Version,
     follow,
-    forget,
     keep_version,
     versions_of,
 )

@@ -4,7 +4,7 @@ They are not kept beside the project: her folder holds what she put there and no
 else, a synchronised folder is not sent ten times as much, what happens to that folder or
 stick does not happen to them too, and a disk that is full there does not matter here. The
 price is that they do not travel with the file, and that removing a client must call
-:func:`forget`.
+:func:`workbench.document.keeping.forget`.
 
 Each project has a folder, named after its place. When a file has been moved or renamed,
 the versions of the place that is no more and that end in the very same bytes are taken
@@ -110,7 +110,7 @@ def _take_along(other: Path, home: Path, project: Path, moved: bool) -> bool:
     return True
 
 
-def forget(folder: Path, project: Path) -> None:
+def forget_versions(folder: Path, project: Path) -> None:
     """Remove every version kept for a project file; FileTrouble where one stays."""
     home = _home(folder, project)
     try:
