@@ -58,6 +58,16 @@ def test_above_the_limit_by_less_than_the_ruler_shows_is_said_exactly() -> None:
     assert "allows 2.9 in." in said
 
 
+def test_room_to_the_lap_is_not_rounded_up_to_what_is_asked_for() -> None:
+    """1.47 in is 1½ to the eighth: “leaves 1½ in, less than the 1½ in you set” would help nobody."""
+    outcome = work_out(body(), design(40))
+    assert outcome.draft is not None
+    lap = 1.47 * 25.4 - outcome.draft.hem.seam_walks[0]
+    outcome = work_out(body(waist_to_lap=lap), design(40))
+    said = {finding.code: finding.text("in") for finding in comfort_of(outcome, Limits()).findings}
+    assert "leaves 1⅜ in to the lap, less than the 1½ in you set" in said["hem_lap"]
+
+
 def test_what_is_done_at_the_waist_is_not_offered_for_another_level() -> None:
     own = replace(design(40), rule="own_figure", reductions=Reductions(waist=40, underbust=30))
     outcome = work_out(body(), own)

@@ -195,6 +195,13 @@ def test_a_bone_nearer_than_a_quarter_inch_to_the_edge_would_stab() -> None:
     assert "stabs" in findings[0].text("cm")
 
 
+def test_what_is_nearer_than_a_quarter_inch_is_not_said_to_be_a_quarter_inch() -> None:
+    # 5 mm at each end is 0.197 in, to the nearest eighth 1/4
+    _, findings = bones_of(outcome(), making(("seams",), stuff="plastic", clearance_mm=5.0))
+    assert findings
+    assert all("it ends ⅛ in from the finished edge" in finding.text("in") for finding in findings)
+
+
 def test_clearance_longer_than_the_seam_leaves_the_bones_out_and_names_each() -> None:
     bones, findings = bones_of(outcome(), making(("seams",), clearance_mm=200.0))
     assert bones == ()

@@ -314,4 +314,5 @@ def _edge(
         remedy=remedy,
         value_mm=left,
         limit_mm=clearance,
+        at_most=("left",),
     )

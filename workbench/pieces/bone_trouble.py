@@ -91,6 +91,7 @@ def _stabs(bone: Bone, place: Place) -> Finding:
         f"{remedy}, or take the next shorter one, {{shorter}}." if shorter else f"{remedy}.",
         gap,
         LEAST_CLEARANCE_MM,
+        at_most=("gap", "shorter"),
     )
 
 
