@@ -38,10 +38,6 @@ class Worked:
     cutting: Cutting | None
     lays: tuple[Lay, ...]
 
-    def lay_of(self, cloth: str) -> Lay | None:
-        """One of them by name."""
-        return next((lay for lay in self.lays if lay.cloth.name == cloth), None)
-
 
 class ClothBench(QObject):
     """Holds which cloth is on show; says when a plan is there."""

@@ -200,6 +200,8 @@ class ClothPlace(QSplitter):
         """Work out what is looked at."""
         super().showEvent(event)
         self.bench.set_in_sight(True)
+        # what led here may have been picked before there was anything to show it
+        self.form.show_selected(self._desk.selection)
         self.compare.set_in_sight(self.compare.isVisible())
 
     def hideEvent(self, event: QHideEvent) -> None:

@@ -117,9 +117,11 @@ class ClothSection(Section):
     def summary(self, picture: Picture) -> str:
         """What to buy of it, where that is known."""
         worked = self._bench.worked
-        name = named(picture.project, self.number)
-        lay = worked.lay_of(name) if worked is not None else None
-        if lay is None or lay.buy is None:
+        # by number: while a cloth is being renamed, what lies on it is still known by its old name
+        if worked is None or len(worked.lays) != len(picture.project.cloths):
+            return ""
+        lay = worked.lays[self.number]
+        if lay.buy is None:
             return ""
         return f"buy {lay.buy.words}" if lay.buy.length_mm > 0 else "nothing to buy"
 

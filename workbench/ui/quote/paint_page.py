@@ -86,7 +86,7 @@ class PageWords:
     def spoken(self) -> str:
         """All of it, for a screen reader."""
         lines = (f"{line.name} {line.words} {self.say(line)}".strip() for line in self.lines)
-        said = (self.client, self.about, *lines)
+        said = (self.client, self.about, *lines, *CAUTIONS)
         return ". ".join(part for part in said if part)
 
     def of(self, kind: str) -> list[ClientLine]:

@@ -30,6 +30,7 @@ class QuotePlace(QSplitter):
 
     def __init__(self, desk: Desk, book: PriceBook | None = None, parent: QWidget | None = None) -> None:
         super().__init__(Qt.Orientation.Horizontal, parent)
+        self._desk = desk
         self.bench = QuoteBench(desk, self)
         self.form = QuoteForm(desk, self.bench, book or PriceBook())
         self.inside = InsidePane(desk, self.bench)
@@ -83,6 +84,8 @@ class QuotePlace(QSplitter):
         """Work out what is looked at."""
         super().showEvent(event)
         self.bench.set_in_sight(True)
+        # what led here may have been picked before there was anything to show it
+        self.form.show_selected(self._desk.selection)
 
     def hideEvent(self, event: QHideEvent) -> None:
         """Work out nothing that nobody looks at."""
