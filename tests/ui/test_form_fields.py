@@ -45,6 +45,15 @@ def turned(field: Field, notches: int) -> None:
     turn_wheel(field, QPointF(field.rect().center()), 120 * notches)
 
 
+def test_what_was_taken_over_is_not_for_the_field_to_undo(form: Form, desk: Desk) -> None:
+    # or the undo key would change the text and leave the draft as it is
+    field = measurement(form, "waist_girth")
+    typed(field, "29")
+    assert not field.isUndoAvailable()
+    typed(field, "30", None)
+    assert field.isUndoAvailable()
+
+
 def test_the_same_length_written_in_another_way_is_taken_over(form: Form, desk: Desk) -> None:
     field = measurement(form, "waist_girth")
     typed(field, " 28 in ")

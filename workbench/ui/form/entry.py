@@ -70,13 +70,15 @@ class Entry(QLineEdit):
 
         ``stamp`` is that value, ``estimate`` is shown, in italics, where ``text`` is empty.
         """
-        typing = self.pending and stamp == self._stamp
+        other = stamp != self._stamp
+        typing = self.pending and not other
         self._stamp, self._kept = stamp, text
         if estimate != self.placeholderText():
             self.setPlaceholderText(estimate)
             self.setAccessibleDescription(estimate)
             self._lean()
-        if not typing and self.text() != text:
+        # put anew even where it reads the same: what was typed on the way is no longer the field's to undo
+        if not typing and (self.text() != text or (other and self.isUndoAvailable())):
             self._put(text)
 
     def show_suffix(self, suffix: str) -> None:
