@@ -169,6 +169,7 @@ class ComparePane(QWidget):
         self.nothing.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
         foot = QHBoxLayout()
         foot.setContentsMargins(3 * GRID, GRID, 3 * GRID, 2 * GRID)
+        foot.setSpacing(2 * GRID)
         foot.addWidget(self.take)
         foot.addWidget(self.copy)
         foot.addStretch(1)

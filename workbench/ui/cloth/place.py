@@ -133,7 +133,8 @@ class ClothPlace(QSplitter):
         return self.search.progress if alike(lay, self.search.lay) else None
 
     def _findings(self, picture: Picture) -> Sequence[Finding]:
-        return findings_on_cloth(picture, self.bench.worked, self._searched)
+        still = alike(self._lay(), self.search.lay)
+        return findings_on_cloth(picture, self.bench.worked, self._searched if still else ())
 
     # --- what she does -------------------------------------------------------------------
 

@@ -8,7 +8,8 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVB
 
 from workbench.ui.look import GRID, fonts, look
 from workbench.ui.quote.bench import QuoteBench, Reckoned
-from workbench.ui.quote.paint_page import PageWords, paint_page, words_of
+from workbench.ui.quote.page_words import PageWords, words_of
+from workbench.ui.quote.paint_page import paint_page
 
 PAPER_RATIO = 297.0 / 210.0
 """A4, ISO 216."""

@@ -199,6 +199,7 @@ class InsidePane(QWidget):
         inset.addWidget(self.sheet)
         foot = QHBoxLayout()
         foot.setContentsMargins(3 * GRID, 2 * GRID, 3 * GRID, 2 * GRID)
+        foot.setSpacing(2 * GRID)
         foot.addWidget(self.print)
         foot.addWidget(self.copy)
         foot.addStretch(1)
