@@ -112,11 +112,14 @@ def test_pinned_pieces_go_along(place: ClothPlace, script: Script) -> None:
 
 def test_changed_pieces_end_the_search(place: ClothPlace, script: Script, desk: Desk) -> None:
     begin(place)
+    script.latest.find(shorter(place))
+    place.search.on_look()
     desk.apply("Seams", set_allowance_of(desk.project, "seam", 25.4))
     desk.now()
     place.bench.work_out()
     assert script.latest.cancelled
     assert not place.search.running
+    assert desk.project.plans == ()
 
 
 def test_so_does_a_hand_on_a_piece(place: ClothPlace, script: Script) -> None:

@@ -13,7 +13,7 @@ from PySide6.QtGui import QDesktopServices
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
-from tests.ui.cloth_scene import Script
+from tests.ui.cloth_scene import Script, shorter
 from tests.ui.conftest import bodice
 from workbench.document import Session, new_project, set_allowance_of
 from workbench.draft import Place
@@ -120,6 +120,21 @@ def test_a_better_plan_is_sought_by_key(window: Window) -> None:
     QTest.keyClick(window, Qt.Key.Key_B, CTRL)
     assert len(script.begun) == 1
     window.turning.cloth.search.stop()
+
+
+def test_what_a_search_has_found_is_asked_about_before_the_window_closes(
+    window: Window, answers: Any
+) -> None:
+    window.deeds["cloth"].trigger()
+    place = window.turning.cloth
+    script = Script(place)
+    place.seek()
+    script.latest.find(shorter(place))
+    place.search.on_look()
+    window.desk.session.mark_saved(Path("kept.bodice"))
+    window.close()
+    assert script.latest.cancelled
+    assert answers.asked == 1
 
 
 def test_the_table_can_be_put_away_and_that_is_remembered(

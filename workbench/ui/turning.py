@@ -164,6 +164,11 @@ class Turning(QObject):
             pane.show_picture(desk.picture)
             desk.drafted.connect(pane.show_picture)
 
+    def rest(self) -> None:
+        """End what goes on beside the window, and keep what it has found."""
+        if self._cloth is not None:
+            self._cloth.search.stop()
+
     # --- what she does -------------------------------------------------------------------
 
     def on_place(self) -> None:

@@ -309,6 +309,7 @@ class Window(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask about unsaved changes, then keep the state of the window."""
+        self.turning.rest()
         if self.files.may_leave():
             self._keep()
             if self.keeping is not None:

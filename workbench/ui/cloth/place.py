@@ -19,7 +19,7 @@ from workbench.ui.cloth.compare_pane import WIDTH, ComparePane
 from workbench.ui.cloth.edits import keeping, laid_round, pinned_in
 from workbench.ui.cloth.findings import findings_on_cloth
 from workbench.ui.cloth.form import ClothForm
-from workbench.ui.cloth.lays import Lay, alike
+from workbench.ui.cloth.lays import Lay, alike, lay_of
 from workbench.ui.cloth.search import LONGER_SECONDS, Progress, Search
 from workbench.ui.desk import Desk
 from workbench.ui.sentence import Foot
@@ -172,9 +172,12 @@ class ClothPlace(QSplitter):
         self.foot.show_picture(self._desk.picture)
 
     def _still_meant(self, progress: Progress) -> bool:
-        """Whether the project is the one that was searched for, with the same cloth in it."""
-        names = {cloth.name for cloth in self._desk.project.cloths}
-        return self._session is self._desk.session and progress.cloth in names
+        """Whether the project still has that cloth, and the same pieces to lay on it."""
+        cloth = next((each for each in self._desk.project.cloths if each.name == progress.cloth), None)
+        if cloth is None or self._session is not self._desk.session:
+            return False
+        valid = lay_of(self._desk.picture, cloth).valid
+        return valid is not None and valid.made_from == progress.best.made_from
 
     def _lay(self) -> Lay | None:
         return self.bench.shown.lay if self.bench.shown is not None else None
