@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from workbench import sheets
 from workbench.body import Body
 from workbench.document.lays import Lay
 from workbench.document.picture import Picture
@@ -11,7 +12,7 @@ from workbench.document.project import Paper, Project
 from workbench.document.report import cut_out, worked_out
 from workbench.document.words import STYLE_WORDS, limit_words, measurement_words
 from workbench.pieces import Making
-from workbench.sheets import LAY_PAPERS, Heading, PrintChoice, print_lay, print_pdf
+from workbench.sheets import Heading, PrintChoice
 
 
 def printed(picture: Picture, paper: Paper) -> bytes:
@@ -19,7 +20,7 @@ def printed(picture: Picture, paper: Paper) -> bytes:
     body, outcome, comfort, _ = worked_out(picture)
     heading, choice = heading_of(picture.project, body), choice_of(paper, picture.project.making)
     cutting = picture.cutting if paper.with_allowance else None
-    return print_pdf(outcome, comfort, heading, choice, cutting)
+    return sheets.print_pdf(outcome, comfort, heading, choice, cutting)
 
 
 def printed_lays(picture: Picture, lays: Sequence[Lay]) -> bytes:
@@ -31,7 +32,8 @@ def printed_lays(picture: Picture, lays: Sequence[Lay]) -> bytes:
     name = picture.project.paper.name
     cutting = cut_out(picture)
     plans = [(lay.cloth, lay.plan, cutting) for lay in lays if lay.plan is not None and lay.copies]
-    return print_lay(plans, heading_of(picture.project, body), name if name in LAY_PAPERS else LAY_PAPERS[0])
+    paper = name if name in sheets.LAY_PAPERS else sheets.LAY_PAPERS[0]
+    return sheets.print_lay(plans, heading_of(picture.project, body), paper)
 
 
 def heading_of(project: Project, body: Body) -> Heading:

@@ -8,8 +8,9 @@ from pathlib import Path
 from PySide6.QtCore import QObject, QUrl
 from PySide6.QtGui import QDesktopServices
 
+from workbench import sheets
 from workbench.document import FileTrouble, Picture, heading_of, printed_lays, write_whole
-from workbench.sheets import QUOTE_PAPERS, PrintError, print_inside_sheet, print_quote
+from workbench.sheets import PrintError
 from workbench.ui.asking import Asking
 from workbench.ui.desk import Desk
 from workbench.ui.files import Files, plain_name
@@ -35,7 +36,8 @@ def quote_pdf(picture: Picture) -> bytes:
     quote, body, outcome = picture.quote if picture.current else None, picture.body, picture.outcome
     if quote is None or body is None or outcome is None:
         raise PrintError("There is no draft yet, so there is no quote to print.")
-    return print_quote(quote, heading_of(picture.project, body), outcome, _paper(picture), picture.cutting)
+    heading = heading_of(picture.project, body)
+    return sheets.print_quote(quote, heading, outcome, _paper(picture), picture.cutting)
 
 
 def inside_pdf(picture: Picture) -> bytes:
@@ -43,14 +45,14 @@ def inside_pdf(picture: Picture) -> bytes:
     quote, body = picture.quote if picture.current else None, picture.body
     if quote is None or body is None:
         raise PrintError("There is no draft yet, so there is no inside sheet to print.")
-    return print_inside_sheet(
+    return sheets.print_inside_sheet(
         quote, heading_of(picture.project, body), picture.project.quoting, _paper(picture)
     )
 
 
 def _paper(picture: Picture) -> str:
     name = picture.project.paper.name
-    return name if name in QUOTE_PAPERS else QUOTE_PAPERS[0]
+    return name if name in sheets.QUOTE_PAPERS else sheets.QUOTE_PAPERS[0]
 
 
 class Writing(QObject):
