@@ -45,7 +45,7 @@ def test_report_in_words(capsys: pytest.CaptureFixture[str]) -> None:
     assert said.err == ""
 
 
-@pytest.mark.parametrize("path", sorted(DEMOS.iterdir()), ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", sorted(DEMOS.glob("*.bodice")), ids=lambda path: path.stem)
 def test_report_as_data_has_every_part(path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert cli.main(["report", str(path), "--json"]) == 0
     data = json.loads(capsys.readouterr().out)

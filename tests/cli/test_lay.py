@@ -50,7 +50,7 @@ def with_plan(project: Project) -> Project:
     return keep_plan(project, kept(plan))
 
 
-@pytest.mark.parametrize("path", sorted(DEMOS.iterdir()), ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", sorted(DEMOS.glob("*.bodice")), ids=lambda path: path.stem)
 def test_every_demo_is_laid_at_once_without_overlap(path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """Against shapely: inside the cloth, clear of each other, all of them there."""
     data = laid(capsys, path, "--seconds", 0)
