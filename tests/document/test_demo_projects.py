@@ -27,7 +27,7 @@ def status(picture: Picture, level: str) -> str:
 
 
 def test_these_are_all_of_them() -> None:
-    assert sorted(path.stem for path in FOLDER.iterdir()) == sorted(NAMES)
+    assert sorted(path.stem for path in FOLDER.glob("*.bodice")) == sorted(NAMES)
 
 
 @pytest.mark.parametrize("name", NAMES)
