@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import random
+import shutil
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
@@ -174,8 +175,10 @@ _BARE = _FIRST_PAINT + "app = QApplication([]); window = QMainWindow(); window.s
 
 def first_paint() -> Timing:
     """From the start of the process until the window with a project in it has been painted."""
-    _child(_WHOLE, str(TWELVE_PANELS))  # the first start compiles the modules, and no later one does
-    whole = sorted(_child(_WHOLE, str(TWELVE_PANELS)) for _ in range(5))
+    with TemporaryDirectory() as folder:
+        copy = shutil.copy(TWELVE_PANELS, folder)  # nothing is left beside the demo
+        _child(_WHOLE, copy)  # the first start compiles the modules, and no later one does
+        whole = sorted(_child(_WHOLE, copy) for _ in range(5))
     bare = sorted(_child(_BARE) for _ in range(5))
     return Timing("start to first paint", whole[2], whole[-1], goal=350, floor=bare[2])
 
