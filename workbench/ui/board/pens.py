@@ -33,8 +33,3 @@ def faint(colour: QColor, part: float) -> QColor:
     made = QColor(colour)
     made.setAlphaF(made.alphaF() * part)
     return made
-
-
-def crisp(pixel: float) -> float:
-    """The middle of a pixel, so that a hairline covers one row of them and not two."""
-    return int(pixel) + 0.5

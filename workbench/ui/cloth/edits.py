@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
 from workbench.cloth import Cloth, Copy, CopyKey, Placed, Plan, bottom_left, kept, laid, plan_at, ways_of
@@ -90,8 +90,3 @@ def is_turned(placed: Placed, copy: Copy, cloth: Cloth) -> bool:
 def at_repeat(y: float, cloth: Cloth) -> float:
     """The nearest height at which the waist line lies at a whole repeat of the print."""
     return round(y / cloth.repeat_mm) * cloth.repeat_mm if cloth.repeat_mm > 0 else y
-
-
-def names_of(copies: Iterable[Copy]) -> dict[CopyKey, str]:
-    """What each copy is called."""
-    return {copy.key: copy.name for copy in copies}

@@ -168,8 +168,3 @@ class Search(QObject):
             seconds = monotonic() - self._began
             self._progress = replace(now, seconds=seconds, running=False, findings=solve.findings)
             self.ended.emit(self._progress)
-
-
-def can_search(lay: Lay | None) -> bool:
-    """Whether there is anything to seek."""
-    return lay is not None and bool(lay.copies) and lay.valid is not None

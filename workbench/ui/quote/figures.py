@@ -9,6 +9,7 @@ from decimal import Decimal
 from workbench.cloth import NO_PRICE, PriceRow
 from workbench.document import Project, set_currency, set_hours, set_price_row, set_quoting
 from workbench.ui.cloth.figures import Amount, money_reader, number_reader
+from workbench.ui.form.prose import Written
 
 _HALF, _QUARTER = Decimal("0.5"), Decimal("0.25")
 Find = Callable[[str], PriceRow | None]
@@ -119,69 +120,26 @@ class Priced:
         return set_price_row(project, replace(row, price=price))
 
 
-@dataclass(frozen=True)
-class QuoteText:
-    """A line or a few of text on the client's page, as a figure that is typed and never stepped."""
+def quote_text(key: str, label: str) -> Written:
+    """A line or a few of text on the client's page."""
 
-    key: str
-    label: str
-
-    @property
-    def name(self) -> str:
-        """The path by which the field is known."""
-        return f"quoting.{self.key}"
-
-    @property
-    def step_name(self) -> str:
-        """What undo calls it."""
-        return self.label
-
-    def stamp(self, project: Project) -> object:
-        """The text."""
-        return self.text(project)
-
-    def text(self, project: Project) -> str:
-        """The text as it is stored."""
-        text: str = getattr(project.quoting, self.key)
+    def get(project: Project) -> str:
+        text: str = getattr(project.quoting, key)
         return text
 
-    def suffix(self, project: Project) -> str:
-        """None."""
-        return ""
+    def put(project: Project, text: str) -> Project:
+        return set_quoting(project, **{key: text})
 
-    def typed(self, project: Project, text: str) -> Project:
-        """The project with another text, without the blanks at either end."""
-        return set_quoting(project, **{self.key: text.strip()})
-
-    def moved(self, project: Project, steps: int) -> Project:
-        """A text has no next one."""
-        return project
+    return Written(f"quoting.{key}", label, label, get, put)
 
 
-@dataclass(frozen=True)
-class Symbol:
-    """The symbol of the currency."""
+def symbol_text() -> Written:
+    """The symbol of the currency; no amount changes with it."""
 
-    name: str = "quoting.currency.symbol"
-    label: str = "Symbol"
-    step_name: str = "Symbol of the currency"
-
-    def stamp(self, project: Project) -> object:
-        """The symbol."""
-        return self.text(project)
-
-    def text(self, project: Project) -> str:
-        """The symbol."""
+    def get(project: Project) -> str:
         return project.quoting.currency.symbol
 
-    def suffix(self, project: Project) -> str:
-        """None."""
-        return ""
+    def put(project: Project, text: str) -> Project:
+        return set_currency(project, symbol=text)
 
-    def typed(self, project: Project, text: str) -> Project:
-        """The project with another symbol; no amount changes."""
-        return set_currency(project, symbol=text.strip())
-
-    def moved(self, project: Project, steps: int) -> Project:
-        """A symbol has no next one."""
-        return project
+    return Written("quoting.currency.symbol", "Symbol", "Symbol of the currency", get, put)

@@ -4,18 +4,13 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QPushButton, QWidget
 
-from workbench.document import (
-    Picture,
-)
+from workbench.document import Picture
 from workbench.ui.cloth.figures import Amount
 from workbench.ui.desk import Desk
 from workbench.ui.form.field import FigureRow
+from workbench.ui.form.prose import Written
 from workbench.ui.form.row import EDGE, Row
 from workbench.ui.look import GRID
-from workbench.ui.quote.figures import (
-    QuoteText,
-    Symbol,
-)
 
 _FIELD, _TEXT = 32 * GRID, 44 * GRID
 
@@ -23,7 +18,7 @@ _FIELD, _TEXT = 32 * GRID, 44 * GRID
 class QuoteRow(FigureRow):
     """One figure of the quote, with what is to be known about it."""
 
-    def __init__(self, desk: Desk, figure: Amount | QuoteText | Symbol, remark: str = "", estimate: str = "",
+    def __init__(self, desk: Desk, figure: Amount | Written, remark: str = "", estimate: str = "",
                  width: int = _FIELD) -> None:  # fmt: skip
         super().__init__(desk, figure, width=width)
         self._remark, self._estimate = remark, estimate

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import cast
-
 from PySide6.QtWidgets import QWidget
 
 from workbench.cloth import (
@@ -16,16 +14,16 @@ from workbench.document import (
 from workbench.ui.cloth.figures import written
 from workbench.ui.desk import Desk
 from workbench.ui.form.choice import Choice
+from workbench.ui.form.prose import ProseRow
 from workbench.ui.form.row import EDGE, Row
 from workbench.ui.form.section import Section
-from workbench.ui.form.who import ProseRow, Written
 from workbench.ui.look import GRID
 from workbench.ui.quote.bench import QuoteBench
 from workbench.ui.quote.figures import (
-    QuoteText,
-    Symbol,
     percent_figure,
+    quote_text,
     rounding_figure,
+    symbol_text,
 )
 from workbench.ui.quote.rows import QuoteRow
 
@@ -98,7 +96,7 @@ class Money(Section):
 
     def fill(self) -> None:
         """Symbol, where it stands, decimals."""
-        self.add(QuoteRow(self.desk, Symbol()))
+        self.add(QuoteRow(self.desk, symbol_text()))
         self.add(PickedRow(self.desk, "before", "The symbol stands", ((True, "before"), (False, "after"))))
         self.add(PickedRow(self.desk, "decimals", "Decimals", ((0, "none"), (2, "two"), (3, "three"))))
 
@@ -116,8 +114,7 @@ class IncludedRow(ProseRow):
 
     def __init__(self, desk: Desk, bench: QuoteBench) -> None:
         self._bench = bench
-        # read and stored in the same way as a text about the client
-        super().__init__(desk, cast(Written, QuoteText("included", "What is included, a line each")))
+        super().__init__(desk, quote_text("included", "What is included, a line each"))
         self.prose.setFixedHeight(30 * GRID)
 
     def show_picture(self, picture: Picture) -> None:
@@ -142,7 +139,7 @@ class Words(Section):
         """What is included, then the dates."""
         self.add(IncludedRow(self.desk, self._bench))
         for key, label in _DATES:
-            self.add(QuoteRow(self.desk, QuoteText(key, label), width=_TEXT))
+            self.add(QuoteRow(self.desk, quote_text(key, label), width=_TEXT))
 
     def summary(self, picture: Picture) -> str:
         """When it is ready."""
