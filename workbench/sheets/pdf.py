@@ -14,8 +14,9 @@ from workbench.sheets.chosen import group_of, marked_pieces
 from workbench.sheets.cutting_pages import cutting_pages
 from workbench.sheets.drawing import Array
 from workbench.sheets.first_page import front_pages, squares_in_front
-from workbench.sheets.fonts import POINT, clean
+from workbench.sheets.fonts import clean
 from workbench.sheets.heading import Heading
+from workbench.sheets.page_file import blank_canvas, paint_page, set_size
 from workbench.sheets.panel import panel_drawing
 from workbench.sheets.paper import PaperSize, PrintChoice
 from workbench.sheets.pen import Pen
@@ -54,13 +55,11 @@ def print_pdf(
     words = SheetWords(clean(heading.client), heading.invented, before + len(sheets.tiles), before + 1)
     set_footers(front, words.pages, heading)
     buffer = BytesIO()
-    canvas = _canvas(buffer)
+    canvas = blank_canvas(buffer, TITLE)
     for page in front:
-        _size(canvas, page.width, page.height)
-        page.paint(Pen(canvas))
-        canvas.showPage()
+        paint_page(canvas, page)
     if own_page:
-        _size(canvas, sheets.paper.width, sheets.paper.height)
+        set_size(canvas, sheets.paper.width, sheets.paper.height)
         squares_page(Pen(canvas), sheets.paper, before, words.pages)
         canvas.showPage()
     if cutting:
@@ -72,29 +71,10 @@ def print_pdf(
     return buffer.getvalue()
 
 
-def _canvas(buffer: BytesIO) -> Any:
-    """A reportlab canvas without a date or any other trace of when and where it was made."""
-    from reportlab import rl_config
-    from reportlab.pdfgen.canvas import Canvas
-
-    # pages as plain bytes: spelt in letters, the file is a quarter larger and takes a fifth longer
-    rl_config.useA85 = 0
-    canvas = Canvas(buffer, invariant=1, pageCompression=1)
-    canvas.setTitle(TITLE)
-    canvas.setAuthor("")
-    canvas.setCreator("")
-    canvas.setProducer("")
-    return canvas
-
-
-def _size(canvas: Any, width: float, height: float) -> None:
-    canvas.setPageSize((width / POINT, height / POINT))
-
-
 def _draw_sheets(canvas: Any, sheets: SheetMap, panels: tuple[InkedPanel, ...], words: SheetWords) -> None:
     paper: PaperSize = sheets.paper
     for tile in sheets.tiles:
-        _size(canvas, paper.width, paper.height)
+        set_size(canvas, paper.width, paper.height)
         draw_sheet(Pen(canvas), tile, sheets, panels, words)
         canvas.showPage()
 
