@@ -4,23 +4,20 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
+from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
     QFocusEvent,
     QKeyEvent,
-    QMouseEvent,
     QPainter,
-    QPaintEvent,
-    QResizeEvent,
-    QWheelEvent,
 )
 from PySide6.QtWidgets import QWidget
 
 from workbench.body import step_mm
 from workbench.cloth import CopyKey, Placed, Plan, room_of
 from workbench.draft import Place
-from workbench.ui.board.view import Sight, fitted
+from workbench.ui.board.paper import Paper
+from workbench.ui.board.view import Bounds, fitted
 from workbench.ui.cloth.bench import ClothBench, OnShow
 from workbench.ui.cloth.edits import keeping, turned_on, with_placed
 from workbench.ui.cloth.gestures import within
@@ -34,7 +31,6 @@ from workbench.ui.cloth.spoken import spoken_piece
 from workbench.ui.cloth.spread import ClothSpread, LaidCopy, spread_of
 from workbench.ui.cloth.tape import TAPE
 from workbench.ui.desk import Desk
-from workbench.ui.look import look
 
 _NAME = "Cloth with its pieces"
 _DESCRIPTION = (
@@ -45,14 +41,14 @@ _AIR, _SIDE = 14.0, 72.0
 """Pixels of paper over and under the cloth, and at its end for the flags."""
 
 
-class ClothCanvas(QWidget):
+class ClothCanvas(Paper):
     """Shows one plan at a time: the one kept, one in the hand, or the best of a search."""
 
     handled = Signal()
     """The hand is about to move a piece: a search has to end."""
 
     def __init__(self, desk: Desk, bench: ClothBench, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__(_NAME, _DESCRIPTION, (320, 240), parent)
         self._desk, self._bench = desk, bench
         self._shown: OnShow | None = None
         self._spread: ClothSpread | None = None
@@ -61,18 +57,11 @@ class ClothCanvas(QWidget):
         self._progress: Progress | None = None
         self._place: Place | None = desk.selection
         self._picked: CopyKey | None = None
-        self.sight = Sight(self)
-        self._hand, self._keys = ClothHand(self, self.sight), ClothKeys(self)
+        self._hand: ClothHand = ClothHand(self, self.sight)
+        self._keys: ClothKeys = ClothKeys(self)
         self.menu = PieceMenu(self)
-        self.sight.moved.connect(self.refresh)
         bench.laid.connect(self.show_laid)
         desk.selected.connect(self.show_selection)
-        self.setMouseTracking(True)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
-        self.setMinimumSize(320, 240)
-        self.setAccessibleName(_NAME)
-        self.setAccessibleDescription(_DESCRIPTION)
 
     # --- what is on it -------------------------------------------------------------------
 
@@ -101,6 +90,10 @@ class ClothCanvas(QWidget):
         """Whether a piece is in the hand."""
         return self._hand.dragging
 
+    def bounds(self) -> Bounds | None:
+        """The cloth that is used."""
+        return self._spread.bounds if self._spread is not None else None
+
     def room(self) -> QRectF:
         """The pixels in which the cloth is fitted."""
         return QRectF(self.rect()).adjusted(GUTTER + 4, _AIR, -_SIDE, -TAPE - _AIR)
@@ -113,10 +106,6 @@ class ClothCanvas(QWidget):
             # The cut end lies at the left, beside the width, however short the plan is.
             left = room.left() - view.scale * self._spread.bounds[0]
             self.sight.show_view(replace(view, left=left), by_hand=False)
-
-    def zoom(self, factor: float) -> None:
-        """Larger or smaller about the middle of the room."""
-        self.sight.show_view(self.sight.view.zoomed(factor, self.room().center()))
 
     # --- what is shown -------------------------------------------------------------------
 
@@ -139,13 +128,8 @@ class ClothCanvas(QWidget):
         piece = self.picked_piece
         if place is not None and (piece is None or piece.copy.panel != place.panel):
             self._picked = None
-        self._tell()
+        self.tell()
         self.refresh()
-
-    def refresh(self) -> None:
-        """Paint again."""
-        self._show_pointer()
-        self.update()
 
     def _lay(self) -> None:
         before, self._spread = self._spread, self._laid_out()
@@ -155,7 +139,7 @@ class ClothCanvas(QWidget):
             moved = before is None or before.bounds != spread.bounds
             if not known or (moved and not self.sight.by_hand and self._progress is None):
                 self.fit()
-        self._tell()
+        self.tell()
         self.refresh()
 
     def _laid_out(self) -> ClothSpread | None:
@@ -171,23 +155,17 @@ class ClothCanvas(QWidget):
         stale = lay.stale or (shown.behind and lay.own)
         return spread_of(project, lay, lay.plan, stale)
 
-    def _tell(self) -> None:
-        """What is picked, in words, for a screen reader; what the keys do while nothing is."""
+    def said(self) -> str:
+        """What is picked, in words."""
         piece, spread = self.picked_piece, self._spread
-        said = spoken_piece(spread, piece) if spread is not None and piece is not None else _DESCRIPTION
-        if said != self.accessibleDescription():
-            self.setAccessibleDescription(said)
+        return spoken_piece(spread, piece) if spread is not None and piece is not None else ""
 
-    def _show_pointer(self) -> None:
-        hand, shapes = self._hand, Qt.CursorShape
-        if hand.panning or hand.carries_paper:
-            shape = shapes.ClosedHandCursor if hand.panning else shapes.OpenHandCursor
-        elif hand.over_handle:
-            shape = shapes.PointingHandCursor
-        else:
-            shape = shapes.SizeAllCursor if hand.over and self.by_hand else shapes.ArrowCursor
-        if self.cursor().shape() != shape:
-            self.setCursor(shape)
+    def pointer(self) -> Qt.CursorShape:
+        """Whether a press would turn a piece, move one, or neither."""
+        if self._hand.over_handle:
+            return Qt.CursorShape.PointingHandCursor
+        movable = self._hand.over and self.by_hand
+        return Qt.CursorShape.SizeAllCursor if movable else Qt.CursorShape.ArrowCursor
 
     # --- what she does -------------------------------------------------------------------
 
@@ -196,7 +174,7 @@ class ClothCanvas(QWidget):
         self._picked = piece.key if piece is not None else None
         panel = piece.copy.panel if piece is not None else None
         self._desk.select(Place(panel=panel) if panel is not None else None)
-        self._tell()
+        self.tell()
         self.refresh()
 
     def pick_none(self) -> None:
@@ -282,11 +260,8 @@ class ClothCanvas(QWidget):
 
     # --- events ----------------------------------------------------------------------------
 
-    def paintEvent(self, event: QPaintEvent) -> None:
+    def paint(self, painter: QPainter) -> None:
         """The cloth, or why there is none."""
-        painter = QPainter(self)
-        painter.fillRect(event.rect(), look().paper)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         if self._spread is not None:
             paint_cloth(painter, self._now(self._spread))
         elif self._shown is not None:
@@ -304,54 +279,12 @@ class ClothCanvas(QWidget):
             trail=lengths,
         )
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """What was fitted is fitted again."""
-        if not self.sight.by_hand:
-            self.fit()
-        super().resizeEvent(event)
-
-    def mousePressEvent(self, event: QMouseEvent) -> None:
-        """A press picks, and takes hold."""
-        self._hand.press(event)
-        self._show_pointer()
-
-    def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        """A move drags, or looks."""
-        self._hand.move(event)
-
-    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        """A release keeps."""
-        self._hand.release(event)
-
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """What can be done with the piece under the hand."""
         self.menu.show_piece(self.picked_piece, self.by_hand)
         self.menu.popup(event.globalPos())
 
-    def leaveEvent(self, event: QEvent) -> None:
-        """Nothing is under the hand any more."""
-        self._hand.leave()
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """The wheel zooms at the pointer; with Shift it moves the cloth sideways."""
-        turn = event.angleDelta()
-        if event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
-            self.sight.show_view(self.sight.view.panned(turn.y() or turn.x(), 0.0))
-        else:
-            self.sight.show_view(self.sight.view.zoomed(1.0015 ** turn.y(), QPointF(event.position())))
-        event.accept()
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Keys pick, move, turn, pin, zoom."""
-        if event.key() == Qt.Key.Key_Space and not event.isAutoRepeat():
-            self._hand.carries_paper = True
-            self._show_pointer()
-        elif event.key() == Qt.Key.Key_Escape and self._give_up():
-            self.refresh()
-        elif not self._keys.press(event):
-            super().keyPressEvent(event)
-
-    def _give_up(self) -> bool:
+    def give_up(self) -> bool:
         """Put back what the hand or a key holds; False where nothing is held."""
         held = self._held is not None
         gave_up = self._hand.cancel()
@@ -361,20 +294,10 @@ class ClothCanvas(QWidget):
 
     def keyReleaseEvent(self, event: QKeyEvent) -> None:
         """Let go of the paper with the space bar, and of a piece with an arrow."""
-        if event.key() == Qt.Key.Key_Space and not event.isAutoRepeat():
-            self._hand.carries_paper = False
-            self._show_pointer()
-        elif not self._keys.release(event):
+        if event.key() == Qt.Key.Key_Space or not self._keys.release(event):
             super().keyReleaseEvent(event)
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """What a key holds is kept where it is."""
-        self._hand.carries_paper = False
         self.rest()
         super().focusOutEvent(event)
-
-    def changeEvent(self, event: QEvent) -> None:
-        """Light and dark can change under it."""
-        if event.type() == QEvent.Type.PaletteChange:
-            self.update()
-        super().changeEvent(event)
