@@ -8,16 +8,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtCore import QObject, Signal
 
 from workbench.cloth import Cloth
 from workbench.document import Picture
 from workbench.pieces import Cutting
+from workbench.ui.bench import PlaceBench
 from workbench.ui.cloth.lays import Lay, lay_of, quickly
 from workbench.ui.desk import Desk
-
-_REST_MS = 40
-"""The hand rests after so many milliseconds without an edit."""
 
 
 @dataclass(frozen=True)
@@ -39,28 +37,22 @@ class Worked:
     lays: tuple[Lay, ...]
 
 
-class ClothBench(QObject):
-    """Holds which cloth is on show; says when a plan is there."""
+class ClothBench(PlaceBench):
+    """Holds which cloth is on show; says when a plan is there.
+
+    ``worked_out`` brings a :class:`Worked`.
+    """
 
     laid = Signal(object)
     """An :class:`OnShow`, after every draft in sight and every change of cloth."""
-    worked_out = Signal(object)
-    """A :class:`Worked`, when the hand rests."""
     cloth_shown = Signal(int)
     """The number of the cloth that is on show from now on."""
 
     def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
-        super().__init__(parent)
-        self._desk = desk
+        super().__init__(desk, parent)
         self._number = 0
-        self._in_sight = False
         self._shown: OnShow | None = None
         self._worked: Worked | None = None
-        self._rest = QTimer(self)
-        self._rest.setSingleShot(True)
-        self._rest.setInterval(_REST_MS)
-        self._rest.timeout.connect(self.work_out)
-        desk.drafted.connect(self.show_picture)
 
     @property
     def number(self) -> int:
@@ -84,24 +76,16 @@ class ClothBench(QObject):
         return self._worked
 
     @property
-    def in_sight(self) -> bool:
-        """Whether anybody looks."""
-        return self._in_sight
+    def known(self) -> Picture | None:
+        """The picture of which every cloth is worked out."""
+        return self._worked.picture if self._worked else None
 
-    def set_in_sight(self, in_sight: bool) -> None:
-        """Whether anybody looks; whoever begins to look sees all of it at once."""
-        if in_sight == self._in_sight:
-            return
-        self._in_sight = in_sight
-        self._rest.stop()
-        if in_sight:
-            self.work_out()
+    def begin(self, picture: Picture) -> None:
+        """Nothing: every cloth is worked out at once for whoever begins to look."""
 
-    def show_picture(self, picture: Picture) -> None:
-        """Follow a draft: what is known at once, the rest when the hand rests."""
-        if self._in_sight:
-            self._show(picture)
-            self._rest.start()
+    def follow(self, picture: Picture) -> None:
+        """Show what is known of the cloth on show."""
+        self._show(picture)
 
     def show_cloth(self, number: int) -> None:
         """Put another cloth on show."""
@@ -112,12 +96,8 @@ class ClothBench(QObject):
         if self._in_sight:
             self._show(self._desk.picture, at_once=True)
 
-    def work_out(self) -> None:
-        """Work out every cloth now, unless it is known or nobody looks."""
-        self._rest.stop()
-        picture = self._desk.picture
-        if not self._in_sight or (self._worked is not None and self._worked.picture is picture):
-            return
+    def work(self, picture: Picture) -> None:
+        """Lay every cloth."""
         self._show(picture, at_once=True)
         lays = tuple(lay_of(picture, cloth) for cloth in picture.project.cloths)
         self._worked = Worked(picture, picture.cutting if picture.current else None, lays)
@@ -127,7 +107,7 @@ class ClothBench(QObject):
         cloth = self.cloth
         if cloth is None:
             self._shown = OnShow(picture, None)
-        elif at_once or quickly(picture, self._worked.picture if self._worked else None, cloth):
+        elif at_once or quickly(picture, self.known, cloth):
             self._shown = OnShow(picture, lay_of(picture, cloth))
         else:
             before = self._shown.lay if self._shown is not None else None

@@ -4,16 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtCore import QObject, Signal
 
 from workbench.cloth import Quote
 from workbench.document import Picture
 from workbench.pieces import Cutting
+from workbench.ui.bench import PlaceBench
 from workbench.ui.cloth.lays import hangs_on
 from workbench.ui.desk import Desk
-
-_REST_MS = 40
-"""The hand rests after so many milliseconds without an edit."""
 
 
 @dataclass(frozen=True)
@@ -25,24 +23,19 @@ class Reckoned:
     quote: Quote | None
 
 
-class QuoteBench(QObject):
-    """Says when a quote is there."""
+class QuoteBench(PlaceBench):
+    """Says when a quote is there.
+
+    ``worked_out`` brings a :class:`Reckoned`: at once where only prices changed, else when
+    the hand rests.
+    """
 
     shown = Signal(object)
     """A :class:`Picture` that the form shows at once."""
-    reckoned = Signal(object)
-    """A :class:`Reckoned`: at once where only prices changed, else when the hand rests."""
 
     def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
-        super().__init__(parent)
-        self._desk = desk
-        self._in_sight = False
+        super().__init__(desk, parent)
         self._latest: Reckoned | None = None
-        self._rest = QTimer(self)
-        self._rest.setSingleShot(True)
-        self._rest.setInterval(_REST_MS)
-        self._rest.timeout.connect(self.work_out)
-        desk.drafted.connect(self.show_picture)
 
     @property
     def latest(self) -> Reckoned | None:
@@ -50,42 +43,33 @@ class QuoteBench(QObject):
         return self._latest
 
     @property
-    def in_sight(self) -> bool:
-        """Whether anybody looks."""
-        return self._in_sight
+    def known(self) -> Picture | None:
+        """The picture of the latest quote."""
+        return self._latest.picture if self._latest is not None else None
 
-    def set_in_sight(self, in_sight: bool) -> None:
-        """Whether anybody looks; whoever begins to look sees all of it at once."""
-        if in_sight != self._in_sight:
-            self._in_sight = in_sight
-            self._rest.stop()
-            if in_sight:
-                self.work_out()
+    def begin(self, picture: Picture) -> None:
+        """Nothing: the form follows with the quote for whoever begins to look."""
 
     def show_picture(self, picture: Picture) -> None:
-        """Follow a draft."""
-        if not self._in_sight:
-            return
-        self.shown.emit(picture)
-        if self._quick(picture):
+        """Follow a draft; where only prices changed the quote need not wait for the hand to rest."""
+        super().show_picture(picture)
+        if self._in_sight and self._quick(picture):
             self.work_out()
-        else:
-            self._rest.start()
+
+    def follow(self, picture: Picture) -> None:
+        """Let the form show it."""
+        self.shown.emit(picture)
 
     def _quick(self, picture: Picture) -> bool:
         """Whether nothing has to be cut or laid anew."""
-        before = self._latest.picture if self._latest is not None else None
+        before = self.known
         if before is None or hangs_on(before) != hangs_on(picture):
             return False
         mine, theirs = picture.project, before.project
         return (mine.cloths, mine.plans) == (theirs.cloths, theirs.plans)
 
-    def work_out(self) -> None:
-        """Work the quote out now, unless it is known or nobody looks."""
-        self._rest.stop()
-        picture = self._desk.picture
-        if not self._in_sight or (self._latest is not None and self._latest.picture is picture):
-            return
+    def work(self, picture: Picture) -> None:
+        """Work out the quote."""
         cutting = picture.cutting if picture.current else None
         self._latest = Reckoned(picture, cutting, picture.quote if cutting is not None else None)
-        self.reckoned.emit(self._latest)
+        self.worked_out.emit(self._latest)

@@ -72,7 +72,7 @@ class ClientPage(QWidget):
         column.setSpacing(0)
         column.addLayout(head)
         column.addWidget(self.paper, 1)
-        bench.reckoned.connect(self.show_reckoned)
+        bench.worked_out.connect(self.show_reckoned)
 
     def show_reckoned(self, reckoned: Reckoned) -> None:
         """Show the page, or an empty one."""

@@ -20,7 +20,7 @@ class QuoteForm(OneOrAllForm):
         sections = (prices, Hours(desk, bench), OnTop(desk), Money(desk), Words(desk, bench))
         super().__init__(desk, sections, prices)
         bench.shown.connect(self.show_shown)
-        bench.reckoned.connect(self.show_reckoned)
+        bench.worked_out.connect(self.show_reckoned)
 
     def show_shown(self, picture: Picture) -> None:
         """Show what is stored."""

@@ -186,7 +186,7 @@ class InsidePane(QWidget):
         self.copy = QPushButton("Copy as text", self)
         self.print = QPushButton("Print the inside sheet…", self)
         self._assemble()
-        bench.reckoned.connect(self.show_reckoned)
+        bench.worked_out.connect(self.show_reckoned)
         self.sheet.asked.connect(self.on_asked)
         self.copy.clicked.connect(self.on_copy)
 

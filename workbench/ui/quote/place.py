@@ -37,7 +37,7 @@ class QuotePlace(QSplitter):
         self.page = ClientPage(self.bench)
         self.foot = Foot(desk, findings_of=self._findings)
         self._assemble()
-        self.bench.reckoned.connect(self.show_reckoned)
+        self.bench.worked_out.connect(self.show_reckoned)
 
     def _assemble(self) -> None:
         self._edge = QFrame()
