@@ -74,7 +74,7 @@ def test_file_is_readable_text_that_ends_with_a_line_end(tmp_path: Path) -> None
     path = tmp_path / "client.bodice"
     write_project(set_client(example(), name="Soprano · ½ finished"), path)
     text = path.read_text("utf-8")
-    assert text.startswith('{\n  "format": "bodice",\n  "version": 1,\n')
+    assert text.startswith('{\n  "format": "bodice",\n  "version": 2,\n')
     assert "Soprano · ½ finished" in text
     assert text.endswith("}\n")
 
@@ -117,8 +117,8 @@ def test_a_byte_destroyed_anywhere_is_noticed() -> None:
 
 
 def test_newer_version_is_refused_with_both_numbers(tree: Tree, tmp_path: Path) -> None:
-    said = trouble_with({**tree, "version": 2}, tmp_path)
-    assert said == "the file has version 2; this program reads up to version 1."
+    said = trouble_with({**tree, "version": 3}, tmp_path)
+    assert said == "the file has version 3; this program reads up to version 2."
 
 
 @pytest.mark.parametrize("version", [0, -1, 1.0, "1", True, None, [1]])
@@ -258,7 +258,7 @@ def test_fifty_megabytes_are_refused_unread(tmp_path: Path) -> None:
     path = tmp_path / "client.bodice"
     with path.open("wb") as file:
         file.truncate(50_000_000)
-    with pytest.raises(FileTrouble, match="larger than 2 MB"):
+    with pytest.raises(FileTrouble, match="larger than 6 MB"):
         read_project(path)
 
 

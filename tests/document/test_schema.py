@@ -85,7 +85,7 @@ def test_every_project_file_agrees_with_the_schema(project: Project) -> None:
 @pytest.mark.parametrize(
     ("place", "value"),
     [
-        (("version",), 2),
+        (("version",), 3),
         (("unit",), "ell"),
         (("fraction",), 7),
         (("client", "name"), "x" * 81),

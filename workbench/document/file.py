@@ -12,15 +12,15 @@ from typing import Any
 
 from workbench.body import BY_KEY
 from workbench.document.checks import problems
+from workbench.document.migrate import VERSION, brought_up
 from workbench.document.project import LARGER_NUMBERS, LARGEST_NUMBER, Project
 from workbench.document.records import plain, record_of
 from workbench.document.storage import FileTrouble, read_whole, write_whole
 from workbench.document.tree import TreeError, parsed
 
 FORMAT = "bodice"
-VERSION = 1
 SUFFIX = ".bodice"
-MOST_BYTES = 2_000_000
+MOST_BYTES = 6_000_000
 
 
 def read_project(path: Path) -> Project:
@@ -79,4 +79,5 @@ def _known_version(tree: Any) -> dict[str, Any]:
         raise TreeError(("version",), "is missing" if version is None else "must be a whole number")
     if version > VERSION:
         raise TreeError((), f"the file has version {version}; this program reads up to version {VERSION}")
-    return {name: value for name, value in tree.items() if name not in ("format", "version")}
+    newest = brought_up(tree)
+    return {name: value for name, value in newest.items() if name not in ("format", "version")}

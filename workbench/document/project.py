@@ -8,7 +8,9 @@ from typing import Any, ClassVar, Literal
 
 from workbench.body import Fraction, Length, Limits, Unit
 from workbench.cloth import Cloth, KeptPlan, Quoting
+from workbench.document.taken import Taken
 from workbench.document.usual_cloths import usual_cloths
+from workbench.document.wish import Behind, WishPicture
 from workbench.draft import Design, Style, usual_design
 from workbench.pieces import LayerName, Making
 
@@ -18,7 +20,15 @@ LARGER_NUMBERS: Mapping[str, float] = {"cloths": 300_000.0, "plans": 300_000.0, 
 """The same for the entries that measure cloth off the roll, in mm, or thread off the spool."""
 MOST_POINTS = 40
 """Shape points of one line; a dozen draw anything a bodice can be cut to."""
-TEXT_LENGTHS: Mapping[str, int] = {"name": 80, "wish": 2000, "date": 10, "measured_by": 80, "notes": 10_000}
+TEXT_LENGTHS: Mapping[str, int] = {
+    "name": 80,
+    "wish": 2000,
+    "date": 10,
+    "measured_by": 80,
+    "worn": 200,
+    "next_fitting": 10,
+    "notes": 10_000,
+}
 """Characters that each text about the client may have."""
 
 PaperName = Literal["A4", "Letter", "A3", "A0", "roll"]
@@ -32,6 +42,9 @@ class Client:
     wish: str = ""
     date: str = ""
     measured_by: str = ""
+    worn: str = ""
+    """What she wore under the tape."""
+    next_fitting: str = ""
     notes: str = ""
     invented: bool = False
     """Whether name and figures are made up, as in a demo; every sheet says so."""
@@ -74,6 +87,15 @@ class Project:
     plans: tuple[KeptPlan, ...] = ()
     """At most one for each cloth, as it was found or laid by hand."""
     quoting: Quoting = field(default_factory=Quoting)
+    style_name: str = ""
+    """Of the style she began from, empty where there was none."""
+    earlier: tuple[Taken, ...] = ()
+    """Measurements of other days, the newest first."""
+    pictures: tuple[WishPicture, ...] = ()
+    behind: Behind | None = None
+    """The picture that lies behind the panels, if one does."""
+    done: tuple[str, ...] = ()
+    """Steps ticked off, by key, each once."""
 
     __pydantic_config__: ClassVar[Any] = {"extra": "forbid"}
 

@@ -9,9 +9,9 @@ from typing import Any
 import pytest
 
 from workbench.document import FileTrouble, Project, to_bytes
-from workbench.document.file import VERSION
-from workbench.document.keeping import migrated, open_project
-from workbench.document.keeping.migrate import STEPS, Tree
+from workbench.document.file import project_from
+from workbench.document.keeping import open_project
+from workbench.document.migrate import STEPS, VERSION, Tree, brought_up
 from workbench.document.tree import TreeError
 
 FIXTURES = Path(__file__).parents[2] / "data" / "versions"
@@ -64,13 +64,13 @@ def test_the_newest_file_is_written_again_byte_for_byte() -> None:
     assert to_bytes(open_project(path).project) == path.read_bytes()
 
 
-def test_a_file_of_this_version_is_not_touched() -> None:
-    data = fixture(VERSION).read_bytes()
-    assert migrated(data) is data
+def test_what_an_older_file_could_not_say_is_empty() -> None:
+    project = open_project(fixture(1)).project
+    assert (project.earlier, project.pictures, project.done, project.client.next_fitting) == ((), (), (), "")
 
 
-def as_version(version: int, **entries: Any) -> bytes:
-    return json.dumps({"format": "bodice", "version": version, **entries}).encode()
+def as_version(version: int, **entries: Any) -> Tree:
+    return {"format": "bodice", "version": version, **entries}
 
 
 def named(tree: Tree) -> Tree:
@@ -82,26 +82,24 @@ def numbered(tree: Tree) -> Tree:
 
 
 def test_the_steps_are_taken_one_after_the_other_in_order() -> None:
-    data = migrated(as_version(1, called="Anna"), {1: named, 2: numbered}, newest=3)
-    tree = json.loads(data)
+    tree = brought_up(as_version(1, called="Anna"), {1: named, 2: numbered}, newest=3)
     assert tree["version"] == 3
     assert tree["name"] == "Anna"
     assert tree["path"] == ["named", "numbered"]
 
 
 def test_a_file_begins_at_its_own_step() -> None:
-    tree = json.loads(migrated(as_version(2, path=[]), {1: named, 2: numbered}, newest=3))
-    assert tree["path"] == ["numbered"]
+    assert brought_up(as_version(2, path=[]), {1: named, 2: numbered}, newest=3)["path"] == ["numbered"]
 
 
 def test_a_version_without_a_step_is_refused_by_name() -> None:
     with pytest.raises(TreeError, match="files of version 2 can no longer be read"):
-        migrated(as_version(1, called="Anna"), {1: named}, newest=3)
+        brought_up(as_version(1, called="Anna"), {1: named}, newest=3)
 
 
 def test_an_older_file_that_lacks_what_a_step_reads_is_refused() -> None:
     with pytest.raises(TreeError, match="no sound file of version 1"):
-        migrated(as_version(1), {1: named}, newest=2)
+        brought_up(as_version(1), {1: named}, newest=2)
 
 
 @pytest.mark.parametrize("version", [VERSION + 1, 9000])
@@ -114,11 +112,8 @@ def test_a_newer_file_is_refused_and_both_versions_named(version: int, tmp_path:
 
 
 @pytest.mark.parametrize(
-    "data", [b"", b"{", b"[]", b"\xff", as_version(0), b'{"version": true}', b'{"version": "1"}']
+    "data", [b"", b"{", b"[]", b"\xff", b'{"format": "bodice", "version": 0}', b'{"version": true}']
 )
-def test_what_is_no_project_goes_on_to_the_reader_that_says_so(data: bytes, tmp_path: Path) -> None:
-    assert migrated(data) is data
-    path = tmp_path / "a.bodice"
-    path.write_bytes(data)
-    with pytest.raises(FileTrouble, match=r"a\.bodice"):
-        open_project(path)
+def test_what_is_no_project_is_refused_before_any_step(data: bytes) -> None:
+    with pytest.raises(TreeError):
+        project_from(data)

@@ -5,7 +5,6 @@ from workbench.document.keeping.differences import differences
 from workbench.document.keeping.forgetting import forget
 from workbench.document.keeping.holder import SIGN_SECONDS, Holder
 from workbench.document.keeping.lock import Lock, take
-from workbench.document.keeping.migrate import migrated
 from workbench.document.keeping.opening import Opened, bytes_on_disk, digest_of, open_project
 from workbench.document.keeping.steps import Steps
 from workbench.document.keeping.versions import (
@@ -35,7 +34,6 @@ __all__ = [
     "forget",
     "keep_version",
     "left_over",
-    "migrated",
     "open_project",
     "take",
     "versions_of",

@@ -7,7 +7,6 @@ from pathlib import Path
 from typing import NamedTuple
 
 from workbench.document.file import MOST_BYTES, project_from
-from workbench.document.keeping.migrate import migrated
 from workbench.document.project import Project
 from workbench.document.storage import FileTrouble, read_whole
 from workbench.document.tree import TreeError
@@ -30,7 +29,7 @@ def open_project(path: Path) -> Opened:
 def project_in(data: bytes, path: Path) -> Project:
     """The project in bytes that were read at ``path``; FileTrouble for anything else."""
     try:
-        return project_from(migrated(data))
+        return project_from(data)
     except TreeError as error:
         raise FileTrouble(path, str(error)) from error
 
