@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from workbench.body import BY_KEY
-from workbench.document.file import FORMAT, VERSION
+from workbench.document.file import FORMAT
 from workbench.document.making_table import MAKING_TABLE, MakingGroup
+from workbench.document.migrate import VERSION
 from workbench.document.project import LARGEST_NUMBER, MOST_POINTS, TEXT_LENGTHS, Project
 from workbench.document.schema_cloth import bound_cloths
 from workbench.document.schema_parts import Schema, amounts_as_text, numbers
