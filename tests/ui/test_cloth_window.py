@@ -15,6 +15,7 @@ from pytestqt.qtbot import QtBot
 
 from tests.ui.cloth_scene import Script, shorter
 from tests.ui.conftest import bodice
+from tests.ui.places import cloth_of, quote_of
 from workbench.document import Session, new_project, set_allowance_of
 from workbench.draft import Place
 from workbench.ui.settings import Settings
@@ -116,17 +117,17 @@ def test_actions_belong_to_their_place(window: Window) -> None:
 
 def test_a_better_plan_is_sought_by_key(window: Window) -> None:
     window.deeds["cloth"].trigger()
-    script = Script(window.turning.cloth)
+    script = Script(cloth_of(window))
     QTest.keyClick(window, Qt.Key.Key_B, CTRL)
     assert len(script.begun) == 1
-    window.turning.cloth.search.stop()
+    cloth_of(window).search.stop()
 
 
 def test_what_a_search_has_found_is_asked_about_before_the_window_closes(
     window: Window, answers: Any
 ) -> None:
     window.deeds["cloth"].trigger()
-    place = window.turning.cloth
+    place = cloth_of(window)
     script = Script(place)
     place.seek()
     script.latest.find(shorter(place))
@@ -142,19 +143,19 @@ def test_the_table_can_be_put_away_and_that_is_remembered(
 ) -> None:
     window.deeds["cloth"].trigger()
     window.deeds["compare"].trigger()
-    assert window.turning.cloth.compare.isHidden()
+    assert cloth_of(window).compare.isHidden()
     let_go(window)
     window.close()
     again = Window(Settings(settings.path))
     qtbot.addWidget(again)
-    assert again.turning.cloth.compare.isHidden()
+    assert cloth_of(again).compare.isHidden()
 
 
 def test_a_line_of_cloth_in_the_quote_leads_to_its_price(window: Window) -> None:
     window.deeds["quote"].trigger()
     window.desk.select(Place(field="cloths.1.price"))
     assert window.place == "cloth"
-    assert window.turning.cloth.bench.number == 1
+    assert cloth_of(window).bench.number == 1
 
 
 def test_a_finding_about_prices_leads_to_the_quote(window: Window) -> None:
@@ -171,7 +172,7 @@ def test_a_measurement_leads_back_to_the_draft(window: Window) -> None:
 
 def test_a_panel_picked_on_the_cloth_is_picked_in_the_draft(window: Window) -> None:
     window.deeds["cloth"].trigger()
-    canvas = window.turning.cloth.canvas
+    canvas = cloth_of(window).canvas
     assert canvas.spread is not None
     canvas.pick(next(piece for piece in canvas.spread.pieces if piece.copy.panel == 2))
     window.deeds["draft"].trigger()
@@ -200,7 +201,7 @@ def test_the_lay_plans_are_printed_from_the_cloth_place(
 def test_a_stale_plan_is_not_printed(window: Window, answers: Any, tmp_path: Path, opened: list[str]) -> None:
     answers.target = tmp_path / "lay.pdf"
     window.deeds["cloth"].trigger()
-    window.turning.cloth.lay_anew()
+    cloth_of(window).lay_anew()
     window.desk.apply("Seams", set_allowance_of(window.desk.project, "seam", 25.4))
     write(window, "print")
     assert not answers.target.exists()
@@ -213,7 +214,7 @@ def test_the_clients_page_is_printed_without_a_cost(
 ) -> None:
     answers.target = tmp_path / "quote.pdf"
     window.deeds["quote"].trigger()
-    QTest.mouseClick(window.turning.quote.page.print, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(quote_of(window).page.print, Qt.MouseButton.LeftButton)
     window._errands.writing.wait()
     QTest.qWait(0)
     text = text_of(answers.target)
@@ -226,7 +227,7 @@ def test_the_inside_sheet_has_the_costs(
 ) -> None:
     answers.target = tmp_path / "inside.pdf"
     window.deeds["quote"].trigger()
-    QTest.mouseClick(window.turning.quote.inside.print, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(quote_of(window).inside.print, Qt.MouseButton.LeftButton)
     window._errands.writing.wait()
     QTest.qWait(0)
     assert "Margin" in text_of(answers.target)
@@ -245,4 +246,4 @@ def test_with_nothing_drafted_there_is_nothing_to_print(window: Window) -> None:
     window.desk.open_session(Session(new_project()))
     window.deeds["quote"].trigger()
     assert not window.deeds["print"].isEnabled()
-    assert not window.turning.quote.inside.print.isVisible()
+    assert not quote_of(window).inside.print.isVisible()

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QLineEdit
 from pytestqt.qtbot import QtBot
 
 from tests.ui.conftest import bodice, let_go
+from tests.ui.places import pieces_of
 from workbench.document import Session, new_project, set_measurement
 from workbench.draft import Place
 from workbench.ui.settings import Settings
@@ -34,7 +35,7 @@ def place_of(window: Window) -> str:
 def test_a_key_turns_to_the_pieces_and_another_back(window: Window) -> None:
     QTest.keyClick(window, Qt.Key.Key_2, Qt.KeyboardModifier.ControlModifier)
     assert place_of(window) == "pieces"
-    assert window.pieces.isVisible()
+    assert pieces_of(window).isVisible()
     QTest.keyClick(window, Qt.Key.Key_1, Qt.KeyboardModifier.ControlModifier)
     assert place_of(window) == "draft"
     assert window.board.isVisible()
@@ -47,22 +48,22 @@ def test_so_does_a_click_in_the_corner(window: Window) -> None:
 
 
 def test_nothing_is_cut_before_the_place_is_turned_to(window: Window) -> None:
-    assert not window.turning.pieces_made
+    assert not window.turning.made("pieces")
 
 
 def test_out_of_sight_nothing_is_worked_out(window: Window) -> None:
     window.deeds["pieces"].trigger()
     window.deeds["draft"].trigger()
-    before = window.pieces.bench.cutting
+    before = pieces_of(window).bench.cutting
     window.desk.apply("Bust", bodice("over_bust"))
     window.desk.now()
-    window.pieces.bench.work_out()
-    assert window.pieces.bench.cutting is before
+    pieces_of(window).bench.work_out()
+    assert pieces_of(window).bench.cutting is before
 
 
 def test_a_panel_picked_on_the_table_is_picked_in_the_draft(window: Window) -> None:
     window.deeds["pieces"].trigger()
-    window.pieces.table.pick(Place(panel=1))
+    pieces_of(window).table.pick(Place(panel=1))
     window.deeds["draft"].trigger()
     assert window.board.canvas._place == Place(panel=1)
 
@@ -81,8 +82,8 @@ def test_the_welcome_page_has_no_places(window: Window) -> None:
 def test_with_nothing_measured_it_says_what_is_missing(window: Window) -> None:
     window.desk.open_session(Session(new_project()))
     window.deeds["pieces"].trigger()
-    assert window.pieces.bench.cutting is None
-    assert "Waist" in window.pieces.foot.row.accessibleName()
+    assert pieces_of(window).bench.cutting is None
+    assert "Waist" in pieces_of(window).foot.row.accessibleName()
 
 
 def test_the_toolbar_has_what_belongs_to_the_place(window: Window) -> None:
@@ -126,7 +127,7 @@ def test_the_ledger_stays_with_the_draft(window: Window) -> None:
 
 def test_the_form_is_as_wide_in_every_place(window: Window) -> None:
     window.deeds["pieces"].trigger()
-    assert abs(window.pieces.form.width() - window.form.width()) <= 2
+    assert abs(pieces_of(window).form.width() - window.form.width()) <= 2
 
 
 def test_what_is_still_being_typed_is_handed_in_before_the_place_changes(window: Window) -> None:
@@ -159,7 +160,7 @@ def test_another_project_begins_in_the_draft(window: Window) -> None:
 
 def test_fit_is_for_the_place_in_sight(window: Window) -> None:
     window.deeds["pieces"].trigger()
-    sight = window.pieces.table.sight
+    sight = pieces_of(window).table.sight
     fitted = sight.view
     sight.show_view(fitted.panned(50, 50))
     window.deeds["fit"].trigger()
@@ -171,10 +172,10 @@ def test_the_lists_can_be_put_away_and_that_is_remembered(
 ) -> None:
     window.deeds["pieces"].trigger()
     window.deeds["lists"].trigger()
-    assert window.pieces.lists.isHidden()
+    assert pieces_of(window).lists.isHidden()
     let_go(window)
     window.close()
     again = Window(Settings(settings.path))
     qtbot.addWidget(again)
     assert not again.deeds["lists"].isChecked()
-    assert again.pieces.lists.isHidden()
+    assert pieces_of(again).lists.isHidden()

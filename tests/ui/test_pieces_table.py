@@ -289,14 +289,14 @@ def test_names_of_levels_that_lie_close_leave_the_waist_its_own(place: PiecesPla
 
 
 def test_the_other_half_is_turned_over_about_the_centre_front(place: PiecesPlace) -> None:
-    place.set_halves(True)
+    place.table.set_halves(True)
     first = laid(place, 0)
     assert spread(place).bounds[0] == pytest.approx(-spread(place).bounds[2])
     assert first.turned.boundingRect().right() == pytest.approx(0.0, abs=1e-6)
 
 
 def test_a_layer_without_two_sides_has_no_other_half(place: PiecesPlace) -> None:
-    place.set_halves(True)
+    place.table.set_halves(True)
     place.bench.show_layer("modesty")
     assert not spread(place).halves
 

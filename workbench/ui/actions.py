@@ -116,6 +116,10 @@ class Actions(QObject):
         window.addAction(action)
         return action
 
+    def name_of(self, action: QObject) -> str:
+        """The name of one of the actions; empty for anything else."""
+        return next((name for name, known in self.by_name.items() if known is action), "")
+
     def show_icons(self) -> None:
         """Draw the icons in the ink of the look on show."""
         for deed in DEEDS:

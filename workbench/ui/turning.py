@@ -2,22 +2,53 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QSplitter, QWidget
 
-from workbench.ui.actions import PLACES, PlaceName
+from workbench.ui.actions import IN_PLACE, PLACES, PlaceName
 from workbench.ui.files import settle
 from workbench.ui.look import GRID
 
 if TYPE_CHECKING:
-    from workbench.ui.cloth import ClothPlace
-    from workbench.ui.pieces import PiecesPlace
-    from workbench.ui.quote import QuotePlace
+    from workbench.ui.place import PlacePage
     from workbench.ui.window import Window
 
 _FORM_WIDTH = 78 * GRID
+_OF_DRAFT: PlaceName = "draft"
+
+
+def _pieces(window: Window) -> PlacePage:
+    from workbench.ui.pieces import PiecesPlace
+
+    return PiecesPlace(window.desk)
+
+
+def _cloth(window: Window) -> PlacePage:
+    from workbench.ui.cloth import ClothPlace
+
+    return ClothPlace(window.desk)
+
+
+def _quote(window: Window) -> PlacePage:
+    from workbench.ui.quote import QuotePlace
+
+    place = QuotePlace(window.desk)
+    place.page.print.clicked.connect(window.deeds["print"].trigger)
+    place.inside.print.clicked.connect(window.deeds["print_inside"].trigger)
+    return place
+
+
+_MAKERS: Mapping[PlaceName, Callable[[Window], PlacePage]] = {
+    "pieces": _pieces,
+    "cloth": _cloth,
+    "quote": _quote,
+}
+"""Each imports its place when it is first turned to: the start of the program need not wait for it."""
+_FIELDS_OF: Mapping[str, PlaceName] = {"cloths": "cloth", "quoting": "quote"}
+"""The place that has the fields of one entry of the project, by its name."""
 
 
 class Turning(QObject):
@@ -26,103 +57,58 @@ class Turning(QObject):
     def __init__(self, window: Window) -> None:
         super().__init__(window)
         self._window = window
-        self._pieces: PiecesPlace | None = None
-        self._cloth: ClothPlace | None = None
-        self._quote: QuotePlace | None = None
+        self._made: dict[PlaceName, PlacePage] = {}
         self._ledger_waits = False
         deeds = window.deeds
         for name in PLACES:
             deeds[name].triggered.connect(self.on_place)
-        for deed, told in {
-            "halves": self.on_halves,
-            "lists": self.on_lists,
-            "compare": self.on_compare,
-            "client_page": self.on_client_page,
-        }.items():
-            deeds[deed].toggled.connect(told)
+        for owner in _MAKERS:
+            for deed in IN_PLACE[owner]:
+                told = deeds[deed].toggled if deeds[deed].isCheckable() else deeds[deed].triggered
+                told.connect(self.on_deed)
         deeds["fit"].triggered.connect(self.on_fit)
-        deeds["better"].triggered.connect(self.on_better)
 
-    @property
-    def pieces_made(self) -> bool:
-        """Whether the pieces place has been turned to yet."""
-        return self._pieces is not None
+    def made(self, name: PlaceName) -> bool:
+        """Whether a place has been turned to yet."""
+        return name in self._made
 
     @property
     def ledger_waits(self) -> bool:
         """Whether the ledger is put away until the draft is in sight again."""
         return self._ledger_waits
 
-    @property
-    def pieces(self) -> PiecesPlace:
-        """The pieces place: the start of the program need not wait for it."""
-        if self._pieces is None:
-            from workbench.ui.pieces import PiecesPlace
-
-            self._pieces = PiecesPlace(self._window.desk)
-            self._pieces.set_halves(self._window.deeds["halves"].isChecked())
-            self._pieces.set_lists_shown(self._window.deeds["lists"].isChecked())
-            self._window.pages.addWidget(self._pieces)
-        return self._pieces
-
-    @property
-    def cloth(self) -> ClothPlace:
-        """The cloth place, made when it is first turned to."""
-        if self._cloth is None:
-            from workbench.ui.cloth import ClothPlace
-
-            self._cloth = ClothPlace(self._window.desk)
-            self._cloth.set_compare_shown(self._window.deeds["compare"].isChecked())
-            self._window.pages.addWidget(self._cloth)
-        return self._cloth
-
-    @property
-    def quote(self) -> QuotePlace:
-        """The quote place, made when it is first turned to."""
-        if self._quote is None:
-            from workbench.ui.quote import QuotePlace
-
-            self._quote = QuotePlace(self._window.desk)
-            self._quote.set_page_shown(self._window.deeds["client_page"].isChecked())
-            self._quote.page.print.clicked.connect(self._window.deeds["print"].trigger)
-            self._quote.inside.print.clicked.connect(self._window.deeds["print_inside"].trigger)
-            self._window.pages.addWidget(self._quote)
-        return self._quote
+    def page(self, name: PlaceName) -> PlacePage:
+        """A place other than the draft, made if need be and showing what it is to show."""
+        if name not in self._made:
+            place = self._made[name] = _MAKERS[name](self._window)
+            for deed, show in place.switches().items():
+                show(self._window.deeds[deed].isChecked())
+            self._window.pages.addWidget(place)
+        return self._made[name]
 
     @property
     def place(self) -> PlaceName:
         """The place in sight, or the one that an open project begins in."""
         shown = self._window.pages.currentWidget()
-        made: dict[PlaceName, QWidget | None] = {
-            "pieces": self._pieces,
-            "cloth": self._cloth,
-            "quote": self._quote,
-        }
-        return next((name for name, page in made.items() if page is not None and page is shown), "draft")
+        return next((name for name, page in self._made.items() if page is shown), _OF_DRAFT)
 
     def is_place(self, page: QWidget | None) -> bool:
         """Whether a page is a place of the open project, as opposed to the welcome page."""
-        places = (self._window.work, self._pieces, self._cloth, self._quote)
-        return page is not None and any(page is place for place in places)
+        return page is not None and any(page is place for place in (self._window.work, *self._made.values()))
 
     def page_of(self, name: PlaceName) -> QSplitter:
-        """The page of a place, made if need be."""
-        if name == "pieces":
-            return self.pieces
-        if name == "cloth":
-            return self.cloth
-        return self.quote if name == "quote" else self._window.work
+        """The page of any place, made if need be."""
+        return self._window.work if name == _OF_DRAFT else self.page(name)
 
     def owner_of(self, field: str) -> PlaceName:
         """The place whose form has a field, as findings name it; the one in sight before any other."""
-        page = {"pieces": self._pieces, "cloth": self._cloth, "quote": self._quote}.get(self.place)
-        if page is not None and page.has(field):
+        here = self._made.get(self.place)
+        if here is not None and here.has(field):
             return self.place
-        if field.startswith("cloths."):
-            return "cloth"
-        if field.startswith("quoting."):
-            return "quote"
-        return "pieces" if self._pieces is not None and self._pieces.has(field) else "draft"
+        known = _FIELDS_OF.get(field.partition(".")[0])
+        if known is not None:
+            return known
+        return next((name for name, page in self._made.items() if page.has(field)), _OF_DRAFT)
 
     def show_place(self, name: PlaceName) -> None:
         """Turn the open project to a place; what is still being typed is handed in first."""
@@ -131,21 +117,21 @@ class Turning(QObject):
             return
         settle()
         page = self.page_of(name)
-        if before == "draft":
+        if before == _OF_DRAFT:
             self._leave_draft()
-        if name == "draft":
+        if name == _OF_DRAFT:
             self._return_to_draft()
         else:
             # the form is as wide in every place, so that nothing jumps
             form = self._form_width(before)
             page.setSizes([form, window.width() - form])
         window.turn_to(page)
-        (window.board if name == "draft" else page).setFocus()
-        window.ledger.setVisible(name == "draft" and self._ledger_waits)
-        self._ledger_waits = self._ledger_waits and name != "draft"
+        (window.board if name == _OF_DRAFT else page).setFocus()
+        window.ledger.setVisible(name == _OF_DRAFT and self._ledger_waits)
+        self._ledger_waits = self._ledger_waits and name != _OF_DRAFT
 
     def _form_width(self, place: PlaceName) -> int:
-        if place != "draft":
+        if place != _OF_DRAFT:
             return self.page_of(place).sizes()[0]
         form = self._window.form
         return form.width() if not form.isHidden() else _FORM_WIDTH
@@ -166,8 +152,8 @@ class Turning(QObject):
 
     def rest(self) -> None:
         """End what goes on beside the window, and keep what it has found."""
-        if self._cloth is not None:
-            self._cloth.search.stop()
+        for page in self._made.values():
+            page.rest()
 
     # --- what she does -------------------------------------------------------------------
 
@@ -177,34 +163,16 @@ class Turning(QObject):
 
     def on_fit(self) -> None:
         """Show all of the drawing in the place in sight."""
-        if self.place == "pieces":
-            self.pieces.fit()
-        elif self.place == "cloth":
-            self.cloth.fit()
-        elif self.place == "draft":
+        if self.place == _OF_DRAFT:
             self._window.board.fit()
+        else:
+            self.page(self.place).fit()
 
-    def on_better(self) -> None:
-        """Seek a better plan for the cloth on show."""
-        if self._cloth is not None:
-            self._cloth.seek()
-
-    def on_halves(self, on: bool) -> None:
-        """Show or hide the other half of the pieces."""
-        if self._pieces is not None:
-            self._pieces.set_halves(on)
-
-    def on_lists(self, on: bool) -> None:
-        """Show or hide the lists of the pieces place."""
-        if self._pieces is not None:
-            self._pieces.set_lists_shown(on)
-
-    def on_compare(self, on: bool) -> None:
-        """Show or hide the table of other ways to cut a cloth."""
-        if self._cloth is not None:
-            self._cloth.set_compare_shown(on)
-
-    def on_client_page(self, on: bool) -> None:
-        """Show or hide the client's page of the quote."""
-        if self._quote is not None:
-            self._quote.set_page_shown(on)
+    def on_deed(self, on: bool) -> None:
+        """Show, hide or do in a place what the action says; a place not made yet asks when it is."""
+        deed = self._window.deeds.name_of(self.sender())
+        for page in self._made.values():
+            if deed in page.switches():
+                page.switches()[deed](on)
+            elif deed in page.deeds():
+                page.deeds()[deed]()

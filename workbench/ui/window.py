@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSize, Qt
 from PySide6.QtGui import QCloseEvent, QResizeEvent, QShowEvent
@@ -30,9 +29,6 @@ from workbench.ui.sentence import Foot
 from workbench.ui.settings import Settings
 from workbench.ui.turning import Turning
 from workbench.ui.welcome import Welcome, demo_title
-
-if TYPE_CHECKING:
-    from workbench.ui.pieces import PiecesPlace
 
 PROGRAM = "Corset workbench"
 LAYOUTS: tuple[Layout, ...] = ("apart", "block", "both")
@@ -90,11 +86,6 @@ class Window(QMainWindow):
     def place(self) -> PlaceName:
         """The place in sight, or the one that an open project begins in."""
         return self.turning.place
-
-    @property
-    def pieces(self) -> PiecesPlace:
-        """The pieces place, made when it is first turned to."""
-        return self.turning.pieces
 
     @property
     def welcome(self) -> Welcome:

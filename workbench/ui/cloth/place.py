@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 
-from PySide6.QtCore import Qt
 from PySide6.QtGui import QHideEvent, QShowEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.cloth import FIRST_SECONDS, LayError
 from workbench.document import Picture, Session
@@ -22,19 +21,20 @@ from workbench.ui.cloth.form import ClothForm
 from workbench.ui.cloth.lays import Lay, alike, lay_of
 from workbench.ui.cloth.search import LONGER_SECONDS, Progress, Search
 from workbench.ui.desk import Desk
+from workbench.ui.place import PlacePage
 from workbench.ui.sentence import Foot
 
 _USUAL_FORM, _USUAL_REST = 312, 968
 
 
-class ClothPlace(QSplitter):
+class ClothPlace(PlacePage):
     """Answers at a glance: how much do I buy, and does it fit what I have?
 
     Nothing is worked out while it is out of sight.
     """
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
-        super().__init__(Qt.Orientation.Horizontal, parent)
+        super().__init__(parent)
         self._desk = desk
         self.bench = ClothBench(desk, self)
         self.search = Search(self)
@@ -72,8 +72,6 @@ class ClothPlace(QSplitter):
         rows.addWidget(_line())
         rows.addLayout(beside, 1)
         rows.addWidget(self.foot)
-        self.setHandleWidth(1)
-        self.setChildrenCollapsible(False)
         for pane in (self.form, right):
             self.addWidget(pane)
         self.setStretchFactor(1, 1)
@@ -99,6 +97,18 @@ class ClothPlace(QSplitter):
     def fit(self) -> None:
         """Show all of the cloth that is used."""
         self.canvas.fit()
+
+    def switches(self) -> Mapping[str, Callable[[bool], None]]:
+        """The table of other ways."""
+        return {"compare": self.set_compare_shown}
+
+    def deeds(self) -> Mapping[str, Callable[[], None]]:
+        """Seek a better plan for the cloth on show."""
+        return {"better": self.seek}
+
+    def rest(self) -> None:
+        """End the search, and keep its plan."""
+        self.search.stop()
 
     def set_compare_shown(self, on: bool) -> None:
         """Show or hide the table of other ways."""

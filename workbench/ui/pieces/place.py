@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 
-from PySide6.QtCore import Qt
 from PySide6.QtGui import QHideEvent, QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.document import Picture
 from workbench.draft import Finding
@@ -17,19 +16,20 @@ from workbench.ui.pieces.findings import findings_on_table
 from workbench.ui.pieces.lists import WIDTH, Lists
 from workbench.ui.pieces.making_form import MakingForm
 from workbench.ui.pieces.table import Table
+from workbench.ui.place import PlacePage
 from workbench.ui.sentence import Foot
 
 _USUAL_FORM, _USUAL_REST = 312, 968
 
 
-class PiecesPlace(QSplitter):
+class PiecesPlace(PlacePage):
     """Answers at a glance: have I every piece of every layer, the right way round?
 
     Nothing is worked out while it is out of sight.
     """
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
-        super().__init__(Qt.Orientation.Horizontal, parent)
+        super().__init__(parent)
         self.bench = Bench(desk, self)
         self.form = MakingForm(desk, self.bench)
         self.cards = LayerCards(self.bench)
@@ -52,8 +52,6 @@ class PiecesPlace(QSplitter):
         column.addWidget(self.cards)
         column.addLayout(middle, 1)
         column.addWidget(self.foot)
-        self.setHandleWidth(1)
-        self.setChildrenCollapsible(False)
         for pane in (self.form, right):
             self.addWidget(pane)
         self.setStretchFactor(1, 1)
@@ -68,13 +66,9 @@ class PiecesPlace(QSplitter):
         """Show all of the pieces on the table."""
         self.table.fit()
 
-    def set_halves(self, on: bool) -> None:
-        """Show or hide the other half, turned over."""
-        self.table.set_halves(on)
-
-    def set_lists_shown(self, on: bool) -> None:
-        """Show or hide the lists."""
-        self.lists.setVisible(on)
+    def switches(self) -> Mapping[str, Callable[[bool], None]]:
+        """The other half, turned over, and the lists."""
+        return {"halves": self.table.set_halves, "lists": self.lists.setVisible}
 
     def show_worked(self, worked: Worked) -> None:
         """Say in the foot what follows from the whole cutting."""

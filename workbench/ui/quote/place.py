@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 
-from PySide6.QtCore import Qt
 from PySide6.QtGui import QHideEvent, QShowEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.document import Picture
 from workbench.draft import Finding
 from workbench.ui.desk import Desk
+from workbench.ui.place import PlacePage
 from workbench.ui.quote.bench import QuoteBench, Reckoned
 from workbench.ui.quote.client_page import ClientPage
 from workbench.ui.quote.findings import findings_on_quote
@@ -22,14 +22,14 @@ from workbench.ui.sentence import Foot
 _USUAL_FORM, _USUAL_REST = 312, 968
 
 
-class QuotePlace(QSplitter):
+class QuotePlace(PlacePage):
     """Answers at a glance: what does it cost me, what do I ask?
 
     Nothing is worked out while it is out of sight.
     """
 
     def __init__(self, desk: Desk, book: PriceBook | None = None, parent: QWidget | None = None) -> None:
-        super().__init__(Qt.Orientation.Horizontal, parent)
+        super().__init__(parent)
         self._desk = desk
         self.bench = QuoteBench(desk, self)
         self.form = QuoteForm(desk, self.bench, book or PriceBook())
@@ -55,8 +55,6 @@ class QuotePlace(QSplitter):
         rows.setSpacing(0)
         rows.addLayout(beside, 1)
         rows.addWidget(self.foot)
-        self.setHandleWidth(1)
-        self.setChildrenCollapsible(False)
         for pane in (self.form, right):
             self.addWidget(pane)
         self.setStretchFactor(1, 1)
@@ -66,6 +64,10 @@ class QuotePlace(QSplitter):
     def has(self, field: str) -> bool:
         """Whether a field, as findings name it, is one of this place's."""
         return any(section.has(field) for section in self.form.sections)
+
+    def switches(self) -> Mapping[str, Callable[[bool], None]]:
+        """The client's page."""
+        return {"client_page": self.set_page_shown}
 
     def set_page_shown(self, on: bool) -> None:
         """Show or hide the client's page."""
