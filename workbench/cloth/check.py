@@ -9,7 +9,7 @@ from math import degrees, hypot
 import numpy as np
 import shapely
 
-from workbench.cloth.digest import digest
+from workbench.cloth.fingerprint import digest
 from workbench.cloth.fits import HAIR, length_of
 from workbench.cloth.plan import Copy, CopyKey, Plan, area_in, by_key, laid, turned
 from workbench.cloth.records import Cloth, Placed

@@ -15,8 +15,8 @@ from threading import Thread
 from time import monotonic
 from typing import BinaryIO
 
-from workbench.cloth.bottom_left import Table
 from workbench.cloth.check import plan_at
+from workbench.cloth.plain_way import Table
 from workbench.cloth.plan import LayError, Plan
 from workbench.cloth.search import better_plans
 from workbench.cloth.solves import how_solved, library_can

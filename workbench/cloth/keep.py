@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from workbench.cloth.check import plan_at
-from workbench.cloth.digest import is_stale
+from workbench.cloth.fingerprint import is_stale
 from workbench.cloth.plan import Copy, Plan
 from workbench.cloth.records import Cloth, KeptPlan
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from random import Random
 
-from workbench.cloth.bottom_left import Spot, Table, longest, orders_of, plan_of_spots
+from workbench.cloth.plain_way import Spot, Table, longest, orders_of, plan_of_spots
 from workbench.cloth.plan import Copy, CopyKey, Plan
 from workbench.cloth.solves import how_laid
 

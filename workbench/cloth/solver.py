@@ -6,8 +6,8 @@ import os
 from collections.abc import Sequence
 from time import monotonic
 
-from workbench.cloth.bottom_left import bottom_left
 from workbench.cloth.check import plan_at
+from workbench.cloth.plain_way import bottom_left
 from workbench.cloth.plan import Copy, Plan
 from workbench.cloth.records import Cloth, Placed
 from workbench.cloth.wire import Job, job_line, read_placed

@@ -1,69 +1,8 @@
 """The project record: what is edited, undone and saved."""
 
-from workbench.document.clients_csv import BadRow, ClientRow, Fault, opened_clients
-from workbench.document.cloth_edits import (
-    BY_HAND,
-    add_cloth,
-    drop_plan,
-    keep_plan,
-    pin_piece,
-    place_by_hand,
-    remove_cloth,
-    set_cloth,
-    set_cloth_layers,
-)
-from workbench.document.cloth_table import (
-    CLOTH_ROWS,
-    CLOTH_TABLE,
-    ClothRow,
-    cloth_span_words,
-)
-from workbench.document.edits import (
-    quarter_of,
-    set_client,
-    set_front_share,
-    set_limit,
-    set_measurement,
-    set_opening,
-    set_panels,
-    set_paper,
-    set_reduction,
-    set_rule,
-    set_style,
-    set_unit,
-    take_the_most,
-)
+from typing import TYPE_CHECKING
+
 from workbench.document.file import SUFFIX, read_project, to_bytes, write_project
-from workbench.document.fresh_files import make_folder
-from workbench.document.laying import better_lay
-from workbench.document.lays import Lay, PlanState
-from workbench.document.line_edits import (
-    add_point,
-    move_point,
-    place_of,
-    remove_point,
-    style_line_again,
-    toggle_smooth,
-)
-from workbench.document.making_edits import (
-    BONE_PLACES,
-    EDGE_NAMES,
-    set_allowance_of,
-    set_bone_place,
-    set_boning,
-    set_busk,
-    set_front,
-    set_lacing,
-    set_layer_made,
-    set_layer_panel,
-    set_making,
-    set_marks,
-    set_net,
-    set_own_allowance,
-    set_turn,
-)
-from workbench.document.making_table import MAKING_ROWS, MAKING_TABLE, MakingRow
-from workbench.document.paper import choice_of, heading_of, printed, printed_lays
 from workbench.document.picture import Picture, picture_of
 from workbench.document.project import (
     LARGEST_NUMBER,
@@ -75,37 +14,129 @@ from workbench.document.project import (
     Project,
     new_project,
 )
-from workbench.document.quote_edits import (
-    set_all_hours,
-    set_bought,
-    set_currency,
-    set_hours,
-    set_price,
-    set_price_row,
-    set_quoting,
-)
-from workbench.document.recut import RowDone, recut
-from workbench.document.report import NoDraftError, cut_out, finding_data, report
-from workbench.document.report_cloth import lay_data
-from workbench.document.report_text import report_text
-from workbench.document.schema import json_schema
-from workbench.document.seam_edits import (
-    set_left_part,
-    set_level_weight,
-    set_pin,
-    set_seam_place,
-    set_through_bust_point,
-    set_weight,
-    share_evenly,
-)
 from workbench.document.session import Session, Step
 from workbench.document.storage import FileTrouble, write_whole
-from workbench.document.style_carry import Reckoning, carried
-from workbench.document.text_lay import lay_text
-from workbench.document.usual_cloths import (
-    usual_cloths,
-)
-from workbench.document.words import RULE_WORDS, STYLE_WORDS
+from workbench.document.usual_cloths import usual_cloths
+from workbench.doors import when_asked
+
+if TYPE_CHECKING:
+    from workbench.document.clients_csv import BadRow, ClientRow, Fault, opened_clients
+    from workbench.document.cloth_edits import (
+        BY_HAND,
+        add_cloth,
+        drop_plan,
+        keep_plan,
+        pin_piece,
+        place_by_hand,
+        remove_cloth,
+        set_cloth,
+        set_cloth_layers,
+    )
+    from workbench.document.cloth_table import CLOTH_ROWS, CLOTH_TABLE, ClothRow, cloth_span_words
+    from workbench.document.edits import (
+        quarter_of,
+        set_client,
+        set_front_share,
+        set_limit,
+        set_measurement,
+        set_opening,
+        set_panels,
+        set_paper,
+        set_reduction,
+        set_rule,
+        set_style,
+        set_unit,
+        take_the_most,
+    )
+    from workbench.document.fresh_files import make_folder
+    from workbench.document.laying import better_lay
+    from workbench.document.lays import Lay, PlanState
+    from workbench.document.line_edits import (
+        add_point,
+        move_point,
+        place_of,
+        remove_point,
+        style_line_again,
+        toggle_smooth,
+    )
+    from workbench.document.making_edits import (
+        BONE_PLACES,
+        EDGE_NAMES,
+        set_allowance_of,
+        set_bone_place,
+        set_boning,
+        set_busk,
+        set_front,
+        set_lacing,
+        set_layer_made,
+        set_layer_panel,
+        set_making,
+        set_marks,
+        set_net,
+        set_own_allowance,
+        set_turn,
+    )
+    from workbench.document.making_table import MAKING_ROWS, MAKING_TABLE, MakingRow
+    from workbench.document.paper import choice_of, heading_of, printed, printed_lays
+    from workbench.document.quote_edits import (
+        set_all_hours,
+        set_bought,
+        set_currency,
+        set_hours,
+        set_price,
+        set_price_row,
+        set_quoting,
+    )
+    from workbench.document.recutting import RowDone, recut
+    from workbench.document.report_cloth import lay_data
+    from workbench.document.report_data import NoDraftError, cut_out, finding_data, report
+    from workbench.document.schema import json_schema
+    from workbench.document.seam_edits import (
+        set_left_part,
+        set_level_weight,
+        set_pin,
+        set_seam_place,
+        set_through_bust_point,
+        set_weight,
+        share_evenly,
+    )
+    from workbench.document.style_carry import Reckoning, carried
+    from workbench.document.text_lay import lay_text
+    from workbench.document.text_report import report_text
+    from workbench.document.words import RULE_WORDS, STYLE_WORDS
+else:
+    __getattr__ = when_asked(
+        __name__,
+        {
+            "clients_csv": "BadRow ClientRow Fault opened_clients",
+            "cloth_edits": "BY_HAND add_cloth drop_plan keep_plan pin_piece "
+            "place_by_hand remove_cloth set_cloth set_cloth_layers",
+            "cloth_table": "CLOTH_ROWS CLOTH_TABLE ClothRow cloth_span_words",
+            "edits": "quarter_of set_client set_front_share set_limit set_measurement set_opening set_panels "
+            "set_paper set_reduction set_rule set_style set_unit take_the_most",
+            "fresh_files": "make_folder",
+            "laying": "better_lay",
+            "lays": "Lay PlanState",
+            "line_edits": "add_point move_point place_of remove_point style_line_again toggle_smooth",
+            "making_edits": "BONE_PLACES EDGE_NAMES set_allowance_of set_bone_place set_boning "
+            "set_busk set_front set_lacing set_layer_made "
+            "set_layer_panel set_making set_marks set_net set_own_allowance set_turn",
+            "making_table": "MAKING_ROWS MAKING_TABLE MakingRow",
+            "paper": "choice_of heading_of printed printed_lays",
+            "quote_edits": "set_all_hours set_bought set_currency set_hours "
+            "set_price set_price_row set_quoting",
+            "recutting": "RowDone recut",
+            "report_cloth": "lay_data",
+            "report_data": "NoDraftError cut_out finding_data report",
+            "schema": "json_schema",
+            "seam_edits": "set_left_part set_level_weight set_pin set_seam_place "
+            "set_through_bust_point set_weight share_evenly",
+            "style_carry": "Reckoning carried",
+            "text_lay": "lay_text",
+            "text_report": "report_text",
+            "words": "RULE_WORDS STYLE_WORDS",
+        },
+    )
 
 __all__ = [
     "BONE_PLACES",

@@ -9,7 +9,7 @@ from workbench.body import Body
 from workbench.document.lays import Lay
 from workbench.document.picture import Picture
 from workbench.document.project import Paper, Project
-from workbench.document.report import cut_out, worked_out
+from workbench.document.report_data import cut_out, worked_out
 from workbench.document.words import STYLE_WORDS, limit_words, measurement_words
 from workbench.pieces import Making
 from workbench.sheets import Heading, PrintChoice

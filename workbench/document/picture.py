@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from workbench.body import Body, BodyError, complete
-from workbench.cloth import Copy, Plan, Quote, quote_of
-from workbench.document.lays import Lay, lay_of, no_cloth_findings
 from workbench.document.project import Project
 from workbench.draft import Comfort, Finding, Outcome, Place, by_weight, comfort_of, work_out
 from workbench.pieces import Cutting, Layer, LayerName, cutting_of, layer_of
+
+if TYPE_CHECKING:
+    from workbench.cloth import Copy, Plan, Quote
+    from workbench.document.lays import Lay
 
 
 @dataclass(frozen=True)
@@ -48,6 +51,8 @@ class Picture:
 
         No search is run for it. ValueError where there is no such cloth.
         """
+        from workbench.document.lays import lay_of  # a window opens before anything is laid
+
         own = self.project.cloth(cloth)
         if cloth not in self._lays and self.cutting is not None:
             self._lays[cloth] = lay_of(self.cutting, own, self.project.kept_plan(cloth))
@@ -72,6 +77,8 @@ class Picture:
     @cached_property
     def cloth_findings(self) -> tuple[Finding, ...]:
         """What to look at in the lay plans, and layers that no cloth is bought for."""
+        from workbench.document.lays import no_cloth_findings  # likewise
+
         if self.cutting is None:
             return ()
         uncovered = no_cloth_findings(self.cutting, self.project.cloths)
@@ -80,6 +87,8 @@ class Picture:
     @cached_property
     def quote(self) -> Quote | None:
         """What the garment costs and what is asked for it; None where there is no draft."""
+        from workbench.cloth import quote_of  # likewise
+
         if self.cutting is None:
             return None
         return quote_of(self.cutting, (lay.bought for lay in self.lays if lay.copies), self.project.quoting)

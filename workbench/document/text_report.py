@@ -8,7 +8,7 @@ from textwrap import wrap
 from workbench.body import CAUTIONS, LEVEL_LABEL, LevelName, round_down, say_at_most
 from workbench.document.picture import Picture
 from workbench.document.project import Project
-from workbench.document.report import area, cut_out, worked_out
+from workbench.document.report_data import area, cut_out, worked_out
 from workbench.document.text_cloth import cloth_lines
 from workbench.document.text_lines import WIDTH, Said, bullets, section, table
 from workbench.document.text_making import making_lines

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from workbench.cloth.bottom_left import bottom_left
 from workbench.cloth.buy import Buy, to_buy
 from workbench.cloth.copies import copies_of
+from workbench.cloth.plain_way import bottom_left
 from workbench.cloth.plan import LayError, Plan
 from workbench.cloth.records import Cloth
 from workbench.cloth.solver import Solve
