@@ -9,8 +9,9 @@ from PySide6.QtCore import QObject, QUrl
 from PySide6.QtGui import QDesktopServices
 
 from workbench import sheets
-from workbench.document import FileTrouble, Picture, heading_of, printed_lays, write_whole
-from workbench.sheets import PrintError
+from workbench.body import Body
+from workbench.document import FileTrouble, Picture, write_whole
+from workbench.sheets import Heading, PrintError
 from workbench.ui.asking import Asking
 from workbench.ui.desk import Desk
 from workbench.ui.files import Files, plain_name
@@ -21,6 +22,8 @@ Make = Callable[[Picture], bytes]
 
 def lay_pdf(picture: Picture) -> bytes:
     """The lay plans of all cloths; PrintError where there are none, or one that is kept is stale."""
+    from workbench.document import printed_lays  # paper is not needed before the first print
+
     if picture.body is None or not picture.current:
         raise PrintError("There is no draft yet, so there is no lay plan to print.")
     stale = [lay.cloth.name for lay in picture.lays if lay.state == "stale"]
@@ -36,8 +39,7 @@ def quote_pdf(picture: Picture) -> bytes:
     quote, body, outcome = picture.quote if picture.current else None, picture.body, picture.outcome
     if quote is None or body is None or outcome is None:
         raise PrintError("There is no draft yet, so there is no quote to print.")
-    heading = heading_of(picture.project, body)
-    return sheets.print_quote(quote, heading, outcome, _paper(picture), picture.cutting)
+    return sheets.print_quote(quote, _heading(picture, body), outcome, _paper(picture), picture.cutting)
 
 
 def inside_pdf(picture: Picture) -> bytes:
@@ -45,9 +47,13 @@ def inside_pdf(picture: Picture) -> bytes:
     quote, body = picture.quote if picture.current else None, picture.body
     if quote is None or body is None:
         raise PrintError("There is no draft yet, so there is no inside sheet to print.")
-    return sheets.print_inside_sheet(
-        quote, heading_of(picture.project, body), picture.project.quoting, _paper(picture)
-    )
+    return sheets.print_inside_sheet(quote, _heading(picture, body), picture.project.quoting, _paper(picture))
+
+
+def _heading(picture: Picture, body: Body) -> Heading:
+    from workbench.document import heading_of  # likewise
+
+    return heading_of(picture.project, body)
 
 
 def _paper(picture: Picture) -> str:

@@ -6,7 +6,6 @@ Numbers are given out again; the start of a program never changes, whatever the 
 from __future__ import annotations
 
 import os
-import subprocess
 import sys
 from pathlib import Path
 
@@ -34,6 +33,8 @@ def by_proc(pid: int) -> str:
 
 def by_ps(pid: int) -> str:
     """Date and time to the second, as the other systems of this family tell."""
+    import subprocess  # most systems need none for it
+
     command = ["ps", "-o", "stat=", "-o", "lstart=", "-p", str(pid)]
     try:
         # the same words for the same moment, wherever the machine is carried
