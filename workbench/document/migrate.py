@@ -25,7 +25,14 @@ def _second(tree: Tree) -> Tree:
     if isinstance(client, dict):
         # anything else is for the reader to name
         tree = {**tree, "client": {"worn": "", "next_fitting": "", **client}}
-    fresh: Tree = {"style_name": "", "earlier": [], "pictures": [], "behind": None, "done": []}
+    fresh: Tree = {
+        "style_name": "",
+        "earlier": [],
+        "fittings": [],
+        "pictures": [],
+        "behind": None,
+        "done": [],
+    }
     return {**fresh, **tree}
 
 

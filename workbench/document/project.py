@@ -12,6 +12,7 @@ from workbench.document.taken import Taken
 from workbench.document.usual_cloths import usual_cloths
 from workbench.document.wish import Behind, WishPicture
 from workbench.draft import Design, Style, usual_design
+from workbench.fitting import Fitting
 from workbench.pieces import LayerName, Making
 
 LARGEST_NUMBER = 10_000.0
@@ -91,6 +92,8 @@ class Project:
     """Of the style she began from, empty where there was none."""
     earlier: tuple[Taken, ...] = ()
     """Measurements of other days, the newest first."""
+    fittings: tuple[Fitting, ...] = ()
+    """In the order in which they were held."""
     pictures: tuple[WishPicture, ...] = ()
     behind: Behind | None = None
     """The picture that lies behind the panels, if one does."""
