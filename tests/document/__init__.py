@@ -99,6 +99,8 @@ _clients = st.builds(
     wish=_texts,
     date=st.just("") | st.dates().map(str),
     measured_by=_texts,
+    worn=_texts,
+    next_fitting=st.just("") | st.dates().map(str),
     notes=st.text(st.characters(exclude_categories=["Cs"]), max_size=TEXT_LENGTHS["notes"] // 50),
     invented=st.booleans(),
 )

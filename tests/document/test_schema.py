@@ -119,6 +119,10 @@ def test_every_project_file_agrees_with_the_schema(project: Project) -> None:
         (("quoting", "round_to"), 5),
         (("quoting", "currency", "decimals"), 9),
         (("quoting", "ready_by"), "x" * 81),
+        (("client", "worn"), "x" * 201),
+        (("earlier",), [{"date": "", "measured_by": "", "worn": "", "measurements": {}}] * 61),
+        (("earlier",), [{"date": "", "measured_by": "x" * 81, "worn": "", "measurements": {}}]),
+        (("earlier",), [{"date": "", "measured_by": "", "worn": "", "measurements": {"hat": 1.0}}]),
     ],
 )
 def test_schema_and_reader_refuse_the_same(place: tuple[str | int, ...], value: object) -> None:

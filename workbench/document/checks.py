@@ -8,25 +8,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from datetime import date
 
-from workbench.body import BY_KEY, LIMIT_TABLE, Length, LengthError, Limits, limit_problem, read_length
+from workbench.body import LIMIT_TABLE, Limits, limit_problem
 from workbench.document.cloth_checks import cloth_problems, plan_problems, quote_problems
+from workbench.document.fitting_checks import fitting_problems
 from workbench.document.making_checks import making_problems
 from workbench.document.problem import Place, Problem, text_problems
 from workbench.document.project import LARGEST_NUMBER, MOST_POINTS, TEXT_LENGTHS, Client, Paper, Project
+from workbench.document.taken_checks import date_problems, measurement_problems, taken_problems
+from workbench.document.wish_checks import style_name_problems, wish_problems
 from workbench.draft import FEWEST_PANELS, MOST_PANELS, Design, Quarter, ShapePoint, Share
-
-LEAST_MEASURE = 12.7
-"""mm: half an inch; no measurement of a body is shorter, and one of nothing is a slip of the key."""
-_SAME_MM = 1e-6
 
 
 def problems(project: Project) -> Iterator[Problem]:
     """All that is wrong with a project, in the order of its fields."""
     yield from client_problems(project.client)
-    for key, length in project.measurements.items():
-        yield from _measurement_problems(key, length)
+    yield from measurement_problems(project.measurements, ("measurements",))
     yield from _design_problems(project.design)
     yield from making_problems(project.making, project.design.panel_count)
     yield from _limit_problems(project.limits)
@@ -34,14 +31,18 @@ def problems(project: Project) -> Iterator[Problem]:
     yield from cloth_problems(project.cloths)
     yield from plan_problems(project.plans, project.cloths)
     yield from quote_problems(project.quoting)
+    yield from fitting_problems(project.fittings)
+    yield from taken_problems(project.earlier)
+    yield from style_name_problems(project.style_name)
+    yield from wish_problems(project.pictures, project.behind)
 
 
 def client_problems(client: Client) -> Iterator[Problem]:
     """Texts that are too long or cannot be kept, and a date that is none."""
     for name, most in TEXT_LENGTHS.items():
         yield from text_problems(getattr(client, name), most, ("client", name))
-    if client.date and not _is_date(client.date):
-        yield ("client", "date"), "must be written as year-month-day, for example 2031-05-20"
+    for name in ("date", "next_fitting"):
+        yield from date_problems(getattr(client, name), ("client", name))
 
 
 def paper_problems(paper: Paper) -> Iterator[Problem]:
@@ -52,30 +53,6 @@ def paper_problems(paper: Paper) -> Iterator[Problem]:
             yield ("paper", name), "is no usable length"
         elif length < 0:
             yield ("paper", name), "cannot be less than nothing"
-
-
-def _is_date(text: str) -> bool:
-    try:
-        return len(text) == 10 and date.fromisoformat(text).isoformat() == text
-    except ValueError:
-        return False
-
-
-def _measurement_problems(key: str, length: Length) -> Iterator[Problem]:
-    """A measurement nobody knows, or one whose words say another length than its figure."""
-    place = ("measurements", key)
-    if key not in BY_KEY:
-        yield place, "is no measurement known here"
-        return
-    try:
-        said = read_length(length.typed, length.unit, low=LEAST_MEASURE)
-    except LengthError as error:
-        yield (*place, "typed"), f"cannot be read as a length ({str(error).rstrip('.')})"
-        return
-    if (said.typed, said.unit) != (length.typed, length.unit):
-        yield (*place, "typed"), f"must be a bare figure in {length.unit}"
-    if not abs(said.mm - length.mm) <= _SAME_MM:
-        yield (*place, "mm"), f"is {length.mm:g}, but “{length.typed}” {length.unit} is {said.mm:g} mm"
 
 
 def _limit_problems(limits: Limits) -> Iterator[Problem]:

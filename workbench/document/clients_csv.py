@@ -17,11 +17,12 @@ from pathlib import Path
 from typing import TextIO
 
 from workbench.body import BY_KEY, BodyError, Length, LengthError, Unit, complete, read_length
-from workbench.document.checks import LEAST_MEASURE, client_problems
+from workbench.document.checks import client_problems
 from workbench.document.fresh_files import reason_of
 from workbench.document.problem import keepable
 from workbench.document.project import Client
 from workbench.document.storage import FileTrouble
+from workbench.document.taken_checks import LEAST_MEASURE
 
 NAME, UNIT = "name", "unit"
 MOST_CHARACTERS = 20_000

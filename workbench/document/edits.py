@@ -10,10 +10,11 @@ from __future__ import annotations
 from dataclasses import fields, replace
 
 from workbench.body import BY_KEY, Fraction, LevelName, Limits, Unit, limit_problem, read_length
-from workbench.document.checks import LEAST_MEASURE, client_problems, paper_problems
+from workbench.document.checks import client_problems, paper_problems
 from workbench.document.making_panels import with_panels_changed
 from workbench.document.problem import Problems
 from workbench.document.project import LARGEST_NUMBER, Project
+from workbench.document.taken_checks import LEAST_MEASURE
 from workbench.draft import (
     FEWEST_PANELS,
     MOST_PANELS,

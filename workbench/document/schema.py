@@ -10,7 +10,10 @@ from workbench.document.making_table import MAKING_TABLE, MakingGroup
 from workbench.document.migrate import VERSION
 from workbench.document.project import LARGEST_NUMBER, MOST_POINTS, TEXT_LENGTHS, Project
 from workbench.document.schema_cloth import bound_cloths
+from workbench.document.schema_fitting import bound_fittings
 from workbench.document.schema_parts import Schema, amounts_as_text, numbers
+from workbench.document.schema_taken import bound_taken
+from workbench.document.schema_wish import bound_wish
 from workbench.draft import FEWEST_PANELS, MOST_PANELS
 from workbench.pieces import LAYERS
 
@@ -75,6 +78,9 @@ def _bounded(schema: Schema) -> None:
     records["Quarter"]["properties"]["seams"].update(minItems=FEWEST_PANELS - 1, maxItems=MOST_PANELS - 1)
     _bounded_making(records)
     bound_cloths(schema)
+    bound_fittings(schema)
+    bound_taken(schema)
+    bound_wish(schema)
 
 
 def _bounded_making(records: Schema) -> None:

@@ -99,6 +99,11 @@ def _for_client(style: Project, measurements: Mapping[str, Length], unit: Unit, 
         cloths=tuple(replace(cloth, at_hand_mm=0.0, remnant=None) for cloth in style.cloths),
         plans=(),
         quoting=quoting,
+        earlier=(),
+        fittings=(),
+        pictures=(),
+        behind=None,
+        done=(),
     )
 
 

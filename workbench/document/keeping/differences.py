@@ -17,6 +17,11 @@ _PARTS: Mapping[str, str] = {
     "cloths": "Cloths",
     "plans": "Lay plans",
     "quoting": "Costs",
+    "fittings": "Fittings",
+    "earlier": "Earlier measurements",
+    "style_name": "Shape begun from",
+    "pictures": "Pictures",
+    "behind": "Picture behind the panels",
 }
 _LIMITS = {row.key: row.label for row in LIMIT_TABLE}
 _LONGEST = 40
