@@ -1,0 +1,16 @@
+"""Counts and lists as they are said in a sentence."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+
+def counted(count: int, word: str) -> str:
+    """``1 piece``, ``2 pieces``."""
+    return f"{count} {word}" if count == 1 else f"{count} {word}s"
+
+
+def listed(parts: Iterable[str]) -> str:
+    """``a, b and c``; nothing for none."""
+    *first, last = list(parts) or [""]
+    return f"{', '.join(first)} and {last}" if first else last
