@@ -48,7 +48,7 @@ if TYPE_CHECKING:
         set_unit,
         take_the_most,
     )
-    from workbench.document.fresh_files import make_folder
+    from workbench.document.fresh_files import make_folder, plain_stem
     from workbench.document.laying import better_lay
     from workbench.document.lays import Lay, PlanState
     from workbench.document.line_edits import (
@@ -101,6 +101,9 @@ if TYPE_CHECKING:
         share_evenly,
     )
     from workbench.document.style_carry import Reckoning, carried
+    from workbench.document.taken import Taken
+    from workbench.document.taken_compare import NOTABLE_MM, Change, changes
+    from workbench.document.taken_edits import measure_anew, remove_taken, set_taken, take_back, taken_now
     from workbench.document.text_lay import lay_text
     from workbench.document.text_report import report_text
     from workbench.document.words import RULE_WORDS, STYLE_WORDS
@@ -114,7 +117,7 @@ else:
             "cloth_table": "CLOTH_ROWS CLOTH_TABLE ClothRow cloth_span_words",
             "edits": "quarter_of set_client set_front_share set_limit set_measurement set_opening set_panels "
             "set_paper set_reduction set_rule set_style set_unit take_the_most",
-            "fresh_files": "make_folder",
+            "fresh_files": "make_folder plain_stem",
             "laying": "better_lay",
             "lays": "Lay PlanState",
             "line_edits": "add_point move_point place_of remove_point style_line_again toggle_smooth",
@@ -132,6 +135,9 @@ else:
             "seam_edits": "set_left_part set_level_weight set_pin set_seam_place "
             "set_through_bust_point set_weight share_evenly",
             "style_carry": "Reckoning carried",
+            "taken": "Taken",
+            "taken_compare": "NOTABLE_MM Change changes",
+            "taken_edits": "measure_anew remove_taken set_taken take_back taken_now",
             "text_lay": "lay_text",
             "text_report": "report_text",
             "words": "RULE_WORDS STYLE_WORDS",
@@ -148,11 +154,13 @@ __all__ = [
     "MAKING_ROWS",
     "MAKING_TABLE",
     "MOST_POINTS",
+    "NOTABLE_MM",
     "RULE_WORDS",
     "STYLE_WORDS",
     "SUFFIX",
     "TEXT_LENGTHS",
     "BadRow",
+    "Change",
     "Client",
     "ClientRow",
     "ClothRow",
@@ -170,10 +178,12 @@ __all__ = [
     "RowDone",
     "Session",
     "Step",
+    "Taken",
     "add_cloth",
     "add_point",
     "better_lay",
     "carried",
+    "changes",
     "choice_of",
     "cloth_span_words",
     "cut_out",
@@ -185,6 +195,7 @@ __all__ = [
     "lay_data",
     "lay_text",
     "make_folder",
+    "measure_anew",
     "move_point",
     "new_project",
     "opened_clients",
@@ -192,6 +203,7 @@ __all__ = [
     "pin_piece",
     "place_by_hand",
     "place_of",
+    "plain_stem",
     "printed",
     "printed_lays",
     "quarter_of",
@@ -199,6 +211,7 @@ __all__ = [
     "recut",
     "remove_cloth",
     "remove_point",
+    "remove_taken",
     "report",
     "report_text",
     "set_all_hours",
@@ -236,13 +249,16 @@ __all__ = [
     "set_rule",
     "set_seam_place",
     "set_style",
+    "set_taken",
     "set_through_bust_point",
     "set_turn",
     "set_unit",
     "set_weight",
     "share_evenly",
     "style_line_again",
+    "take_back",
     "take_the_most",
+    "taken_now",
     "to_bytes",
     "toggle_smooth",
     "usual_cloths",
