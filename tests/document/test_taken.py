@@ -16,7 +16,7 @@ from workbench.document.keeping import differences
 from workbench.document.style_carry import carried
 from workbench.document.taken import Taken
 from workbench.document.taken_checks import MOST_EARLIER
-from workbench.document.taken_compare import NOTABLE_MM, changes
+from workbench.document.taken_compare import NOTABLE_MM, measure_changes
 from workbench.document.taken_edits import measure_anew, remove_taken, set_taken, take_back, taken_now
 
 SPRING, AUTUMN = "2031-04-02", "2031-10-09"
@@ -131,11 +131,12 @@ def test_a_difference_is_later_less_earlier_and_notable_from_a_bound_on() -> Non
     then = taken(waist_girth="28", bust_girth="38", shoulder_to_waist="17")
     now = taken(waist_girth="29", bust_girth="38 1/8", shoulder_to_waist="17 1/4")
     waist, length = (
-        next(c for c in changes(then, now) if c.key == key) for key in ("waist_girth", "shoulder_to_waist")
+        next(c for c in measure_changes(then, now) if c.key == key)
+        for key in ("waist_girth", "shoulder_to_waist")
     )
     assert waist.difference == pytest.approx(25.4, abs=1e-9)
     assert (waist.notable, length.notable) == (True, True)
-    assert [c.notable for c in changes(then, now) if c.key == "bust_girth"] == [False]
+    assert [c.notable for c in measure_changes(then, now) if c.key == "bust_girth"] == [False]
 
 
 @pytest.mark.parametrize(("kind", "bound"), NOTABLE_MM.items())
@@ -145,11 +146,11 @@ def test_the_bound_itself_is_notable(kind: str, bound: float) -> None:
     for far, notable in ((bound, True), (bound - 0.1, False)):
         one = Taken(measurements={key: read_length("200 mm", "cm")})
         other = Taken(measurements={key: read_length(f"{200 - far} mm", "cm")})
-        assert changes(one, other)[0].notable is notable
+        assert measure_changes(one, other)[0].notable is notable
 
 
 def test_what_was_taken_on_one_day_alone_has_no_difference() -> None:
-    (row,) = changes(taken(hip_girth="40"), Taken())
+    (row,) = measure_changes(taken(hip_girth="40"), Taken())
     assert (row.now, row.difference, row.notable) == (None, None, False)
 
 
@@ -157,7 +158,7 @@ def test_heights_of_levels_are_said_only_where_they_were_taken() -> None:
     lengths = {"shoulder_to_waist": "17", "shoulder_to_bust": "10 1/2", "waist_to_top_hip": "3 1/2"}
     then = taken(waist_girth="28", bust_girth="38", **lengths)
     now = taken(waist_girth="28", bust_girth="38", **lengths, shoulder_to_underbust="13 1/2")
-    walks = {c.label: (c.then, c.now) for c in changes(then, now) if c.part == "walk"}
+    walks = {c.label: (c.then, c.now) for c in measure_changes(then, now) if c.part == "walk"}
     assert walks["Bust"] == pytest.approx((6.5 * 25.4, 6.5 * 25.4))
     assert walks["Top hip"] == pytest.approx((-3.5 * 25.4, -3.5 * 25.4))
     assert walks["Underbust"][0] is None
@@ -166,7 +167,10 @@ def test_heights_of_levels_are_said_only_where_they_were_taken() -> None:
 
 
 def test_figures_that_make_no_body_are_compared_all_the_same() -> None:
-    assert [c.key for c in changes(taken(bust_span="7"), taken(hip_girth="40"))] == ["bust_span", "hip_girth"]
+    assert [c.key for c in measure_changes(taken(bust_span="7"), taken(hip_girth="40"))] == [
+        "bust_span",
+        "hip_girth",
+    ]
 
 
 # --- among the rest ----------------------------------------------------------------------------

@@ -102,7 +102,7 @@ if TYPE_CHECKING:
     )
     from workbench.document.style_carry import Reckoning, carried
     from workbench.document.taken import Taken
-    from workbench.document.taken_compare import NOTABLE_MM, Change, changes
+    from workbench.document.taken_compare import NOTABLE_MM, MeasureChange, measure_changes
     from workbench.document.taken_edits import measure_anew, remove_taken, set_taken, take_back, taken_now
     from workbench.document.text_lay import lay_text
     from workbench.document.text_report import report_text
@@ -136,7 +136,7 @@ else:
             "set_through_bust_point set_weight share_evenly",
             "style_carry": "Reckoning carried",
             "taken": "Taken",
-            "taken_compare": "NOTABLE_MM Change changes",
+            "taken_compare": "NOTABLE_MM MeasureChange measure_changes",
             "taken_edits": "measure_anew remove_taken set_taken take_back taken_now",
             "text_lay": "lay_text",
             "text_report": "report_text",
@@ -160,7 +160,6 @@ __all__ = [
     "SUFFIX",
     "TEXT_LENGTHS",
     "BadRow",
-    "Change",
     "Client",
     "ClientRow",
     "ClothRow",
@@ -168,6 +167,7 @@ __all__ = [
     "FileTrouble",
     "Lay",
     "MakingRow",
+    "MeasureChange",
     "NoDraftError",
     "Paper",
     "PaperName",
@@ -183,7 +183,6 @@ __all__ = [
     "add_point",
     "better_lay",
     "carried",
-    "changes",
     "choice_of",
     "cloth_span_words",
     "cut_out",
@@ -196,6 +195,7 @@ __all__ = [
     "lay_text",
     "make_folder",
     "measure_anew",
+    "measure_changes",
     "move_point",
     "new_project",
     "opened_clients",

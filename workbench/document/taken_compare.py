@@ -20,7 +20,7 @@ Part = Literal["measurement", "walk"]
 
 
 @dataclass(frozen=True)
-class Change:
+class MeasureChange:
     """One line of the comparison, in mm; None where it was not taken that day."""
 
     key: str
@@ -41,7 +41,7 @@ class Change:
         return self.difference is not None and abs(self.difference) >= NOTABLE_MM[self.kind] - _HAIR
 
 
-def changes(then: Taken, now: Taken) -> tuple[Change, ...]:
+def measure_changes(then: Taken, now: Taken) -> tuple[MeasureChange, ...]:
     """Every measurement taken on either day in the order of the table, then the levels above the waist.
 
     The height of a level is worked out as the draft does, and said only where no estimate is
@@ -50,20 +50,20 @@ def changes(then: Taken, now: Taken) -> tuple[Change, ...]:
     return (*_measured(then, now), *_walked(then, now))
 
 
-def _measured(then: Taken, now: Taken) -> list[Change]:
+def _measured(then: Taken, now: Taken) -> list[MeasureChange]:
     rows = []
     for row in MEASUREMENTS:
         old, new = then.measurements.get(row.key), now.measurements.get(row.key)
         if old is not None or new is not None:
             mm = (length.mm if length is not None else None for length in (old, new))
-            rows.append(Change(row.key, row.label, "measurement", row.kind, *mm))
+            rows.append(MeasureChange(row.key, row.label, "measurement", row.kind, *mm))
     return rows
 
 
-def _walked(then: Taken, now: Taken) -> list[Change]:
+def _walked(then: Taken, now: Taken) -> list[MeasureChange]:
     old, new = _heights(then), _heights(now)
     return [
-        Change(f"{WALK}{level}", LEVEL_LABEL[level], "walk", "length", old.get(level), new.get(level))
+        MeasureChange(f"{WALK}{level}", LEVEL_LABEL[level], "walk", "length", old.get(level), new.get(level))
         for level in reversed(LEVELS)
         if level in old or level in new
     ]
