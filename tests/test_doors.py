@@ -13,7 +13,7 @@ import pytest
 from workbench.doors import when_asked
 
 ROOT = Path(__file__).parents[1]
-DOORS = ("workbench.cloth", "workbench.document")
+DOORS = ("workbench.cloth", "workbench.sheets", "workbench.document", "workbench.ui.form")
 
 
 @pytest.fixture(params=DOORS)
@@ -52,6 +52,7 @@ def test_a_name_is_looked_up_once() -> None:
     ("opened", "unread"),
     [
         ("workbench.cloth", {"workbench.cloth.solver", "workbench.cloth.plan", "subprocess"}),
+        ("workbench.sheets", {"workbench.sheets.pdf", "workbench.sheets.paper", "reportlab"}),
         ("workbench.document", {"workbench.document.clients_csv", "workbench.document.report_data", "csv"}),
     ],
 )

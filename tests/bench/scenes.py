@@ -165,7 +165,10 @@ class Watch(QObject):
 watch = Watch()
 run_events = QApplication.exec
 def watched(*_):
-    QApplication.instance().installEventFilter(watch)
+    # not at the application: it would pay for a Python object of whatever is sent anything
+    for window in QApplication.topLevelWidgets():
+        if isinstance(window, QMainWindow):
+            window.installEventFilter(watch)
     return run_events()
 QApplication.exec = watched
 """

@@ -11,7 +11,6 @@ from PySide6.QtGui import QDesktopServices
 from workbench import sheets
 from workbench.body import Body
 from workbench.document import FileTrouble, Picture, write_whole
-from workbench.sheets import Heading, PrintError
 from workbench.ui.asking import Asking
 from workbench.ui.desk import Desk
 from workbench.ui.files import Files, plain_name
@@ -25,10 +24,10 @@ def lay_pdf(picture: Picture) -> bytes:
     from workbench.document import printed_lays  # paper is not needed before the first print
 
     if picture.body is None or not picture.current:
-        raise PrintError("There is no draft yet, so there is no lay plan to print.")
+        raise sheets.PrintError("There is no draft yet, so there is no lay plan to print.")
     stale = [lay.cloth.name for lay in picture.lays if lay.state == "stale"]
     if stale:
-        raise PrintError(
+        raise sheets.PrintError(
             f"The plan kept for {' and '.join(stale)} is stale: lay it anew before it is printed."
         )
     return printed_lays(picture, picture.lays)
@@ -38,7 +37,7 @@ def quote_pdf(picture: Picture) -> bytes:
     """The client's page; PrintError where there is no draft to draw."""
     quote, body, outcome = picture.quote if picture.current else None, picture.body, picture.outcome
     if quote is None or body is None or outcome is None:
-        raise PrintError("There is no draft yet, so there is no quote to print.")
+        raise sheets.PrintError("There is no draft yet, so there is no quote to print.")
     return sheets.print_quote(quote, _heading(picture, body), outcome, _paper(picture), picture.cutting)
 
 
@@ -46,11 +45,11 @@ def inside_pdf(picture: Picture) -> bytes:
     """The inside sheet; PrintError where there is no draft."""
     quote, body = picture.quote if picture.current else None, picture.body
     if quote is None or body is None:
-        raise PrintError("There is no draft yet, so there is no inside sheet to print.")
+        raise sheets.PrintError("There is no draft yet, so there is no inside sheet to print.")
     return sheets.print_inside_sheet(quote, _heading(picture, body), picture.project.quoting, _paper(picture))
 
 
-def _heading(picture: Picture, body: Body) -> Heading:
+def _heading(picture: Picture, body: Body) -> sheets.Heading:
     from workbench.document import heading_of  # likewise
 
     return heading_of(picture.project, body)
@@ -94,7 +93,7 @@ class Writing(QObject):
             return
         if job.error is None:
             QDesktopServices.openUrl(QUrl.fromLocalFile(str(self._path)))
-        elif isinstance(job.error, (PrintError, FileTrouble, ValueError)):
+        elif isinstance(job.error, (sheets.PrintError, FileTrouble, ValueError)):
             self._asking.tell("Not printed", str(job.error))
         else:
             raise job.error
