@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import date
 
 from workbench.document.problem import Place, Problems, text_problems
+from workbench.document.taken_checks import date_problems
 from workbench.draft import FEWEST_PANELS, MOST_PANELS
 from workbench.fitting import Change, Fitting, Gaps
 
@@ -31,24 +31,24 @@ def fitting_problems(fittings: Sequence[Fitting]) -> Problems:
 
 
 def _one_problems(fitting: Fitting, place: Place) -> Problems:
-    if fitting.date and not _is_date(fitting.date):
-        yield (*place, "date"), "must be written as year-month-day, for example 2031-05-20"
+    yield from date_problems(fitting.date, (*place, "date"))
     for name, most in FITTING_TEXTS.items():
         yield from text_problems(getattr(fitting, name), most, (*place, name))
     for number, count in enumerate(fitting.panels):
         if not FEWEST_PANELS <= count <= MOST_PANELS:
             yield (*place, "panels", number), f"must be {FEWEST_PANELS} to {MOST_PANELS}"
-    if fitting.gaps is not None:
-        yield from _gap_problems(fitting.gaps, (*place, "gaps"))
+    yield from gap_problems(fitting.gaps, (*place, "gaps"))
     if len(fitting.changes) > MOST_CHANGES:
         yield (*place, "changes"), f"are more than {MOST_CHANGES}"
     for number, change in enumerate(fitting.changes):
         yield from change_problems(change, sum(fitting.panels), (*place, "changes", number))
 
 
-def _gap_problems(gaps: Gaps, place: Place) -> Problems:
+def gap_problems(gaps: Gaps, place: Place) -> Problems:
+    """Gaps out of their bounds."""
     for name in ("top", "waist", "hem"):
-        if not 0 <= getattr(gaps, name) <= WIDEST_GAP_MM:
+        gap = getattr(gaps, name)
+        if gap is not None and not 0 <= gap <= WIDEST_GAP_MM:
             yield (*place, name), "must be between 0 and 40 in (100 cm)"
 
 
@@ -66,10 +66,3 @@ def change_problems(change: Change, panel_count: int, place: Place) -> Problems:
         yield (*place, "seam"), f"must be 1 to {panel_count - 1}"
     if change.u is not None and not 0 <= change.u <= panel_count:
         yield (*place, "u"), f"must be between 0 and {panel_count}"
-
-
-def _is_date(text: str) -> bool:
-    try:
-        return len(text) == 10 and date.fromisoformat(text).isoformat() == text
-    except ValueError:
-        return False

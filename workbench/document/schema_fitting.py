@@ -10,7 +10,7 @@ from workbench.document.fitting_checks import (
     MOST_MM,
     WIDEST_GAP_MM,
 )
-from workbench.document.schema_parts import Schema
+from workbench.document.schema_parts import Schema, groups, numbers
 from workbench.draft import FEWEST_PANELS, MOST_PANELS
 
 
@@ -25,6 +25,11 @@ def bound_fittings(schema: Schema) -> None:
         count.update(minimum=FEWEST_PANELS, maximum=MOST_PANELS)
     fitting["changes"]["maxItems"] = MOST_CHANGES
     change["amount_mm"].update(minimum=-MOST_MM, maximum=MOST_MM)
+    for whole in groups(change["seam"]):
+        if whole.get("type") == "integer":
+            whole.update(minimum=1, maximum=2 * MOST_PANELS - 1)
+    for part in numbers(change["u"]):
+        part.update(minimum=0, maximum=2 * MOST_PANELS)
     change["note"]["maxLength"] = LONGEST_NOTE
-    for gap in records["Gaps"]["properties"].values():
+    for gap in numbers(records["Gaps"]):
         gap.update(minimum=0, maximum=WIDEST_GAP_MM)

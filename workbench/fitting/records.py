@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any, ClassVar, Literal
 
 from workbench.body import LevelName
@@ -13,11 +13,14 @@ CHANGE_KINDS: tuple[ChangeKind, ...] = ("seam", "length", "neckline", "hem")
 
 @dataclass(frozen=True)
 class Gaps:
-    """The opening as worn, edge to edge, in mm: at its top, at the waist and at the hem."""
+    """The opening as worn, edge to edge, in mm: at its top, at the waist and at the hem.
 
-    top: float
-    waist: float
-    hem: float
+    None where it was not measured.
+    """
+
+    top: float | None = None
+    waist: float | None = None
+    hem: float | None = None
 
     __pydantic_config__: ClassVar[Any] = {"extra": "forbid"}
 
@@ -52,7 +55,7 @@ class Fitting:
     """What it was made up in."""
     panels: tuple[int, int] = (3, 3)
     """Panels of the front and the back half then: what seams and places are counted by."""
-    gaps: Gaps | None = None
+    gaps: Gaps = field(default_factory=Gaps)
     changes: tuple[Change, ...] = ()
     notes: str = ""
     picture: str = ""
