@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from hypothesis import strategies as st
 
+from tests.document.bead_values import bead_plans
 from tests.document.cloth_values import cloths, plans, quotings
 from workbench.body import BY_KEY, LEVELS, LIMIT_TABLE, Length, Limits, read_length
 from workbench.document import (
@@ -175,6 +176,7 @@ def _projects(draw: st.DrawFn) -> Project:
         cloths=some,
         plans=draw(plans(tuple(cloth.name for cloth in some))),
         quoting=draw(quotings),
+        beads=draw(bead_plans()),
     )
 
 

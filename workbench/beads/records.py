@@ -1,4 +1,4 @@
-"""What is decided about beads: kinds, runs, scatters and the bands they keep out of. Frozen, in millimetres."""
+"""What is decided about beads: kinds, runs, scatters and what they keep out of. Frozen, in millimetres."""
 
 from __future__ import annotations
 
@@ -49,7 +49,7 @@ class BeadRun:
     spacing_mm: float
     """From the middle of one bead to the next, along the line."""
     inset_mm: float = 9.525
-    """From the stitch line to the first row; of a drawn line, from the line to the middle of the rows."""
+    """From the stitch line to the first row; the rows of a drawn line lie evenly to both sides of it."""
     rows: int = 1
     row_mm: float = 6.35
     """From row to row."""

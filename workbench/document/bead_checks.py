@@ -36,9 +36,8 @@ RUN_SPANS: Mapping[str, Span] = {
     "seam": (1, 2 * MOST_PANELS - 1),
 }
 SCATTER_SPANS: Mapping[str, Span] = {"per_square_inch": (0.0, 10_000.0), "seed": (0, 9999)}
-BAND_SPANS: Mapping[str, Span] = {
-    name: (0.0, 1000.0) for name in ("bone_mm", "seam_mm", "edge_mm", "opening_mm", "arm_mm", "arm_depth_mm")
-}
+_BANDS = ("bone_mm", "seam_mm", "edge_mm", "opening_mm", "arm_mm", "arm_depth_mm")
+BAND_SPANS: Mapping[str, Span] = dict.fromkeys(_BANDS, (0.0, 1000.0))
 PLAN_SPANS: Mapping[str, Span] = {"reserve_percent": (0.0, 500.0), "per_minute": (0.0, 1000.0)}
 WEIGHT_SPAN: Span = (0.0, 1000.0)
 PLACE_SPAN: Span = (-10_000.0, 10_000.0)

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from workbench.body import LIMIT_TABLE, Limits, limit_problem
+from workbench.document.bead_checks import bead_problems
 from workbench.document.cloth_checks import cloth_problems, plan_problems, quote_problems
 from workbench.document.fitting_checks import fitting_problems
 from workbench.document.making_checks import making_problems
@@ -32,6 +33,7 @@ def problems(project: Project) -> Iterator[Problem]:
     yield from plan_problems(project.plans, project.cloths)
     yield from quote_problems(project.quoting)
     yield from fitting_problems(project.fittings)
+    yield from bead_problems(project.beads)
     yield from taken_problems(project.earlier)
     yield from style_name_problems(project.style_name)
     yield from wish_problems(project.pictures, project.behind)

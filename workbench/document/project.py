@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any, ClassVar, Literal
 
+from workbench.beads import BeadPlan
 from workbench.body import Fraction, Length, Limits, Unit
 from workbench.cloth import Cloth, KeptPlan, Quoting
 from workbench.document.taken import Taken
@@ -94,6 +95,7 @@ class Project:
     """Measurements of other days, the newest first."""
     fittings: tuple[Fitting, ...] = ()
     """In the order in which they were held."""
+    beads: BeadPlan = field(default_factory=BeadPlan)
     pictures: tuple[WishPicture, ...] = ()
     behind: Behind | None = None
     """The picture that lies behind the panels, if one does."""

@@ -9,6 +9,7 @@ from workbench.document.file import FORMAT
 from workbench.document.making_table import MAKING_TABLE, MakingGroup
 from workbench.document.migrate import VERSION
 from workbench.document.project import LARGEST_NUMBER, MOST_POINTS, TEXT_LENGTHS, Project
+from workbench.document.schema_beads import bound_beads
 from workbench.document.schema_cloth import bound_cloths
 from workbench.document.schema_fitting import bound_fittings
 from workbench.document.schema_parts import Schema, amounts_as_text, numbers
@@ -79,6 +80,7 @@ def _bounded(schema: Schema) -> None:
     _bounded_making(records)
     bound_cloths(schema)
     bound_fittings(schema)
+    bound_beads(schema)
     bound_taken(schema)
     bound_wish(schema)
 

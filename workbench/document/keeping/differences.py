@@ -18,6 +18,7 @@ _PARTS: Mapping[str, str] = {
     "plans": "Lay plans",
     "quoting": "Costs",
     "fittings": "Fittings",
+    "beads": "Beads",
     "earlier": "Earlier measurements",
     "style_name": "Shape begun from",
     "pictures": "Pictures",
