@@ -97,6 +97,7 @@ class CutJob:
 
     job: Job
     cutting: Cutting
+    making: Making
 
     def pdf(self, **choice: object) -> bytes:
         return _printed_pieces(self, PrintChoice(**choice))  # type: ignore[arg-type]
@@ -118,7 +119,7 @@ EVERY_LAYER = tuple(LayerChoice(layer, True, net=layer == "interfacing") for lay
 def cut_job(job: Job, making: Making) -> CutJob:
     cutting = cutting_of(job.outcome, making)
     assert cutting.pieces
-    return _CutHashable(job, cutting)
+    return _CutHashable(job, cutting, making)
 
 
 @pytest.fixture(scope="session")

@@ -19,13 +19,15 @@ from workbench.body import WEARER_CAUTIONS
 from workbench.cloth import (
     ClothBought,
     Currency,
+    HoursRow,
     Quote,
     Quoting,
-    hours_usual,
+    hours_of,
     price_list,
     quote_of,
     say_money,
 )
+from workbench.sewing import sewing_order
 from workbench.sheets import QUOTE_PAPERS, PrintError, garment_views, print_inside_sheet, print_quote
 from workbench.sheets.inside_sheet import NOT_FOR_CLIENT
 from workbench.sheets.quote_sheet import PROVISIONAL
@@ -52,8 +54,12 @@ PRICED = Quoting(
 UNPRICED = replace(PRICED, prices=(), rate=D(0), currency=Currency("€", 2, before=False))
 
 
+def usual_hours(cut: CutJob) -> tuple[HoursRow, ...]:
+    return hours_of(sewing_order(cut.cutting, cut.making))
+
+
 def quoted(cut: CutJob, quoting: Quoting) -> tuple[Quote, Quoting]:
-    full = replace(quoting, hours=hours_usual(cut.cutting))
+    full = replace(quoting, hours=usual_hours(cut))
     return quote_of(cut.cutting, CLOTHS, full), full
 
 
@@ -130,7 +136,7 @@ def test_the_inside_sheet_has_every_cost_with_how_it_was_worked_out(either_cut: 
     for line in quote.inside:
         assert line.amount is not None
         assert squeezed(f"{line.name}{line.words}{say_money(line.amount, quote.currency)}") in squeezed(text)
-    hours = sum((row.hours for row in hours_usual(either_cut.cutting)), D(0))
+    hours = sum((row.hours for row in usual_hours(either_cut)), D(0))
     assert f"{hours.normalize():f} h" in text
 
 
@@ -158,9 +164,7 @@ def test_the_printed_lines_add_up_to_the_printed_price(folded: CutJob) -> None:
 
 def test_every_page_of_the_inside_sheet_says_that_it_is_not_for_the_client(folded: CutJob) -> None:
     many = tuple(
-        replace(row, step=f"{row.step}, {number}")
-        for number in range(6)
-        for row in hours_usual(folded.cutting)
+        replace(row, step=f"{row.step}, {number}") for number in range(6) for row in usual_hours(folded)
     )
     full = replace(PRICED, hours=many)
     pdf = print_inside_sheet(quote_of(folded.cutting, CLOTHS, full), folded.job.heading, full)
@@ -178,7 +182,7 @@ def test_missing_prices_are_said_line_by_line_and_above(folded: CutJob) -> None:
     for line in quote.inside:
         if line.amount is None:
             assert squeezed(f"{line.name}{line.words}?") in squeezed(text)
-    assert text.count("no price yet") >= len(quote.unpriced) - len(hours_usual(folded.cutting))
+    assert text.count("no price yet") >= len(quote.unpriced) - len(usual_hours(folded))
     assert "price, too low: prices are missing" in text
     assert "as far as there are prices" in text
     for finding in quote.findings:

@@ -10,7 +10,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
-from workbench.cloth import Quoting, hours_usual, price_list, with_row
+from workbench.cloth import Quoting, hours_of, price_list, with_row
 from workbench.document import set_bought, set_price
 from workbench.ui.desk import Desk
 from workbench.ui.form.field import Field, FigureRow
@@ -223,7 +223,7 @@ def test_hours_are_estimated_from_the_bodice(place: QuotePlace, desk: Desk) -> N
     estimate(place)
     cutting = desk.picture.cutting
     assert cutting is not None
-    assert desk.project.quoting.hours == hours_usual(cutting)
+    assert desk.project.quoting.hours == hours_of(desk.picture.sewing)
 
 
 def test_the_hours_of_a_step_are_typed(place: QuotePlace, desk: Desk) -> None:

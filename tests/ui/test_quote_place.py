@@ -12,7 +12,7 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from workbench.body import CAUTIONS
-from workbench.cloth import Quote, hours_usual, rows_for, say_money
+from workbench.cloth import Quote, hours_of, rows_for, say_money
 from workbench.document import (
     Project,
     Session,
@@ -43,7 +43,7 @@ def priced(desk: Desk) -> Project:
             project = set_price(project, row.key, Decimal(2))
     for cloth in project.cloths:
         project = set_cloth(project, cloth.name, price=Decimal(10))
-    project = set_all_hours(project, hours_usual(cutting))
+    project = set_all_hours(project, hours_of(desk.picture.sewing))
     return set_quoting(project, rate=Decimal(30), margin_percent=Decimal(20), overhead_percent=Decimal(10))
 
 

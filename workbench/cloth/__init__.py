@@ -55,7 +55,7 @@ if TYPE_CHECKING:
         CostLine,
     )
     from workbench.cloth.fingerprint import digest, is_stale
-    from workbench.cloth.hours import hours_usual
+    from workbench.cloth.hours import hours_of
     from workbench.cloth.keep import kept, plan_of
     from workbench.cloth.plain_way import bottom_left
     from workbench.cloth.plan import Copy, CopyKey, LayError, Plan, laid, turned
@@ -94,7 +94,7 @@ else:
             "copies": "MOST_COPIES copies_of",
             "cost_lines": "NO_PRICE_WORDS NO_RATE_WORDS NOT_BOUGHT_WORDS ClothBought CostLine",
             "fingerprint": "digest is_stale",
-            "hours": "hours_usual",
+            "hours": "hours_of",
             "keep": "kept plan_of",
             "plain_way": "bottom_left",
             "plan": "Copy CopyKey LayError Plan laid turned",
@@ -159,7 +159,7 @@ __all__ = [
     "digest",
     "faults_of",
     "finer_than_kept",
-    "hours_usual",
+    "hours_of",
     "included_usual",
     "is_stale",
     "kept",

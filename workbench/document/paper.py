@@ -36,6 +36,29 @@ def printed_lays(picture: Picture, lays: Sequence[Lay]) -> bytes:
     return sheets.print_lay(plans, heading_of(picture.project, body), paper)
 
 
+def printed_card(picture: Picture) -> bytes:
+    """The PDF of the client's card, on A4 or Letter; NoDraftError where it cannot be drafted."""
+    body, outcome, comfort, _ = worked_out(picture)
+    project = picture.project
+    card = sheets.Card(outcome, comfort, cut_out(picture), project.making, project.client.next_fitting)
+    return sheets.print_client_card(card, heading_of(project, body), office_paper(project))
+
+
+def printed_order(picture: Picture) -> bytes:
+    """The PDF of the sewing order with its ticks, on A4 or Letter; NoDraftError as above."""
+    body, *_ = worked_out(picture)
+    project = picture.project
+    heading = heading_of(project, body)
+    return sheets.print_sewing_order(picture.sewing, project.done, heading, office_paper(project))
+
+
+def office_paper(project: Project) -> str:
+    """The paper of the project where it is one for words, else the one that goes with its unit."""
+    if project.paper.name in sheets.QUOTE_PAPERS:
+        return project.paper.name
+    return "Letter" if project.unit == "in" else "A4"
+
+
 def heading_of(project: Project, body: Body) -> Heading:
     """What the first page says about client and figures."""
     client = project.client

@@ -14,6 +14,7 @@ from workbench.pieces import Cutting, Layer, LayerName, cutting_of, layer_of
 if TYPE_CHECKING:
     from workbench.cloth import Copy, Plan, Quote
     from workbench.document.lays import Lay
+    from workbench.sewing import Step
 
 
 @dataclass(frozen=True)
@@ -92,6 +93,15 @@ class Picture:
         if self.cutting is None:
             return None
         return quote_of(self.cutting, (lay.bought for lay in self.lays if lay.copies), self.project.quoting)
+
+    @cached_property
+    def sewing(self) -> tuple[Step, ...]:
+        """The order in which it is sewn; none where there is no draft."""
+        from workbench.sewing import sewing_order
+
+        if self.cutting is None:
+            return ()
+        return sewing_order(self.cutting, self.project.making)
 
     @cached_property
     def _lays(self) -> dict[str, Lay]:

@@ -10,6 +10,7 @@ from workbench.doors import when_asked
 from workbench.sheets.layout import GAP, Layout, Placement, placements
 
 if TYPE_CHECKING:
+    from workbench.sheets.client_card import Card, print_client_card
     from workbench.sheets.drawing import Drawing, Label, Role, Stroke
     from workbench.sheets.garment import View, garment_views
     from workbench.sheets.heading import Heading
@@ -19,12 +20,14 @@ if TYPE_CHECKING:
     from workbench.sheets.paper import LONGEST_SIDE, PAPERS, ROLL, PaperSize, PrintChoice, PrintError
     from workbench.sheets.pdf import print_pdf
     from workbench.sheets.quote_sheet import QUOTE_PAPERS, print_quote
+    from workbench.sheets.sewing_sheet import print_sewing_order
     from workbench.sheets.sheetmap import Join, PlacedPanel, SheetMap, Tile, sheet_map
     from workbench.sheets.spot import Box
 else:
     __getattr__ = when_asked(
         __name__,
         {
+            "client_card": "Card print_client_card",
             "drawing": "Drawing Label Role Stroke",
             "garment": "View garment_views",
             "heading": "Heading",
@@ -34,6 +37,7 @@ else:
             "paper": "LONGEST_SIDE PAPERS ROLL PaperSize PrintChoice PrintError",
             "pdf": "print_pdf",
             "quote_sheet": "QUOTE_PAPERS print_quote",
+            "sewing_sheet": "print_sewing_order",
             "sheetmap": "Join PlacedPanel SheetMap Tile sheet_map",
             "spot": "Box",
         },
@@ -47,6 +51,7 @@ __all__ = [
     "QUOTE_PAPERS",
     "ROLL",
     "Box",
+    "Card",
     "Drawing",
     "Heading",
     "Join",
@@ -65,9 +70,11 @@ __all__ = [
     "garment_views",
     "panel_drawing",
     "placements",
+    "print_client_card",
     "print_inside_sheet",
     "print_lay",
     "print_pdf",
     "print_quote",
+    "print_sewing_order",
     "sheet_map",
 ]

@@ -17,7 +17,7 @@ class QuoteForm(OneOrAllForm):
 
     def __init__(self, desk: Desk, bench: QuoteBench, book: PriceBook) -> None:
         prices = Prices(desk, bench, book)
-        sections = (prices, Hours(desk, bench), OnTop(desk), Money(desk), Words(desk, bench))
+        sections = (prices, Hours(desk), OnTop(desk), Money(desk), Words(desk, bench))
         super().__init__(desk, sections, prices)
         bench.shown.connect(self.show_shown)
         bench.worked_out.connect(self.show_reckoned)

@@ -7,7 +7,7 @@ from decimal import Decimal
 from PySide6.QtWidgets import QLineEdit, QWidget
 
 from workbench.cloth import (
-    hours_usual,
+    hours_of,
 )
 from workbench.document import (
     Picture,
@@ -19,7 +19,6 @@ from workbench.ui.desk import Desk
 from workbench.ui.form.row import Row
 from workbench.ui.form.section import Section
 from workbench.ui.look import GRID, fonts
-from workbench.ui.quote.bench import QuoteBench
 from workbench.ui.quote.figures import (
     hours_figure,
     rate_figure,
@@ -32,8 +31,7 @@ class Hours(Section):
 
     title = "Hours"
 
-    def __init__(self, desk: Desk, bench: QuoteBench) -> None:
-        self._bench = bench
+    def __init__(self, desk: Desk) -> None:
         self._of_step: dict[str, QuoteRow] = {}
         super().__init__(desk)
 
@@ -61,9 +59,9 @@ class Hours(Section):
 
     def on_usual(self) -> None:
         """Hours as such a bodice usually takes; undo brings hers back."""
-        cutting = self._bench.latest.cutting if self._bench.latest is not None else None
-        if cutting is not None:
-            self.desk.apply("Usual hours", set_all_hours(self.desk.project, hours_usual(cutting)))
+        steps = self.desk.picture.sewing
+        if steps:
+            self.desk.apply("Usual hours", set_all_hours(self.desk.project, hours_of(steps)))
 
     def summary(self, picture: Picture) -> str:
         """All of them together."""
