@@ -267,7 +267,7 @@ def test_no_line_of_text_runs_into_another_or_off_the_page(
 ) -> None:
     named = replace(folded.job.heading, client=LONG, style=LONG) if quoting is LARGE else folded.job.heading
     job = Job(folded.job.outcome, folded.job.comfort, named)
-    document = pypdfium2.PdfDocument(sheet(CutJob(job, folded.cutting), quoting, paper))
+    document = pypdfium2.PdfDocument(sheet(CutJob(job, folded.cutting, folded.making), quoting, paper))
     for page in document:
         width, height = page.get_size()
         boxes = inked_letters(page)
