@@ -9,7 +9,7 @@ that differ by an inch all round then differ by an inch all round in the garment
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -65,11 +65,22 @@ def put_on(
 ) -> tuple[Project, tuple[Finding, ...]]:
     """As :func:`carried`, for a style that has been worked out already."""
     project = _for_client(shape.project, measurements, unit, client)
+    return fitted(project, shape, _left_behind(shape.project), reductions)
+
+
+def fitted(
+    project: Project, shape: Shape, gave_before: Iterable[Finding] = (), reductions: Reckoning = "lengths"
+) -> tuple[Project, tuple[Finding, ...]]:
+    """A project that has the design of the shape, with pins and lines in proportion to its own body.
+
+    What had to give comes with ``gave_before`` among the findings, as for :func:`carried`. A project
+    that has no body yet is left as it is.
+    """
     try:
         body = complete(project.taken())
     except BodyError:
         return project, picture_of(project).findings
-    gave = list(_left_behind(shape.project))
+    gave = list(gave_before)
     if shape.outcome is None:
         gave.extend(_no_body(shape.project))
     else:
