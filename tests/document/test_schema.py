@@ -11,12 +11,17 @@ import pytest
 from hypothesis import given, settings
 
 from tests.document import example, projects
+from tests.document.wish_values import picture
 from tests.document.bead_values import BEADED
 from workbench.body import BY_KEY
 from workbench.document import Project, json_schema, to_bytes
 from workbench.document.file import project_from
+from workbench.document.records import plain
+from workbench.document.wish import Behind
 
 Tree = dict[str, Any]
+PICTURE = plain(picture())
+BEHIND = plain(Behind("front", 1.0, 0.0, 0.0))
 SCHEMA = json_schema()
 
 
@@ -121,6 +126,19 @@ def test_every_project_file_agrees_with_the_schema(project: Project) -> None:
         (("quoting", "round_to"), 5),
         (("quoting", "currency", "decimals"), 9),
         (("quoting", "ready_by"), "x" * 81),
+        (("style_name",), "x" * 81),
+        (("pictures",), [PICTURE] * 7),
+        (("pictures",), [{**PICTURE, "name": ""}]),
+        (("pictures",), [{**PICTURE, "note": "x" * 501}]),
+        (("pictures",), [{**PICTURE, "jpeg": "no Base64"}]),
+        (("pictures",), [{**PICTURE, "jpeg": "A" * 400_004}]),
+        (("pictures",), [{**PICTURE, "width": 0}]),
+        (("pictures",), [{**PICTURE, "height": 1201}]),
+        (("behind",), {**BEHIND, "opacity": 1.5}),
+        (("behind",), {**BEHIND, "mm_per_pixel": 0.001}),
+        (("behind",), {**BEHIND, "x_mm": 10_001.0}),
+        (("done",), ["sewing.busk", "sewing.busk"]),
+        (("done",), ["x" * 121]),
         (("client", "worn"), "x" * 201),
         (("earlier",), [{"date": "", "measured_by": "", "worn": "", "measurements": {}}] * 61),
         (("beads", "per_minute"), -1.0),

@@ -12,6 +12,7 @@ from dataclasses import replace
 from workbench.body import LIMIT_TABLE, Limits, limit_problem
 from workbench.document.bead_checks import bead_problems
 from workbench.document.cloth_checks import cloth_problems, plan_problems, quote_problems
+from workbench.document.done_edits import done_problems
 from workbench.document.fitting_checks import fitting_problems
 from workbench.document.making_checks import making_problems
 from workbench.document.problem import Place, Problem, text_problems
@@ -37,6 +38,7 @@ def problems(project: Project) -> Iterator[Problem]:
     yield from taken_problems(project.earlier)
     yield from style_name_problems(project.style_name)
     yield from wish_problems(project.pictures, project.behind)
+    yield from done_problems(project.done)
 
 
 def client_problems(client: Client) -> Iterator[Problem]:

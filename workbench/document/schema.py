@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from workbench.body import BY_KEY
+from workbench.document.done_edits import bound_done
 from workbench.document.file import FORMAT
 from workbench.document.making_table import MAKING_TABLE, MakingGroup
 from workbench.document.migrate import VERSION
@@ -83,6 +84,7 @@ def _bounded(schema: Schema) -> None:
     bound_beads(schema)
     bound_taken(schema)
     bound_wish(schema)
+    bound_done(schema)
 
 
 def _bounded_making(records: Schema) -> None:

@@ -17,6 +17,7 @@ _PARTS: Mapping[str, str] = {
     "cloths": "Cloths",
     "plans": "Lay plans",
     "quoting": "Costs",
+    "done": "Steps ticked off",
     "fittings": "Fittings",
     "beads": "Beads",
     "earlier": "Earlier measurements",
