@@ -26,6 +26,7 @@ def check_draft(outcome: Outcome) -> Draft | None:
     check_girths(outcome, draft, sharp)
     check_ledger(outcome)
     check_outlines(draft)
+    check_what_is_measured_when_asked_for(outcome, draft)
     return draft
 
 
@@ -70,6 +71,13 @@ def check_outlines(draft: Draft) -> None:
         opened = polygon.buffer(-1.0).buffer(1.0)
         assert opened.geom_type == "Polygon", panel.name
         assert shapely.hausdorff_distance(polygon, opened) < 8.0, panel.name
+
+
+def check_what_is_measured_when_asked_for(outcome: Outcome, draft: Draft) -> None:
+    """Nothing that is measured later is sharper than what was refused or named without measuring it."""
+    assert min(min(panel.corner_angles) for panel in draft.panels) >= 15
+    named = {finding.place.seam for finding in outcome.findings if finding.code == "sharp_flare"}
+    assert {seam.index for seam in draft.seams if seam.steepest > 0.5} == named
 
 
 @many

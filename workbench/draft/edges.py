@@ -44,25 +44,35 @@ def _chebyshev_points() -> Array:
     return np.cos(np.pi * (np.arange(_NODES) + 0.5) / _NODES)
 
 
-def _slope_weights() -> tuple[Array, Array, Array]:
-    """What the chord and the slopes at start and end of a piece give to dx/dt at the points."""
+def _slope_weights() -> Array:
+    """(nodes + 3, 3): what chord, start slope and end slope of a piece give to dx/dt.
+
+    First to its values at the points, then to its ascending coefficients in the place -1..1.
+    """
     s = 0.5 * (_chebyshev_points() + 1)
-    return 6 * s * (1 - s), (1 - s) * (1 - 3 * s), s * (3 * s - 2)
+    values = np.stack((6 * s * (1 - s), (1 - s) * (1 - 3 * s), s * (3 * s - 2)), axis=1)
+    return np.concatenate((values, [[1.5, -0.25, -0.25], [0.0, -0.5, 0.5], [-1.5, 0.75, 0.75]]))
 
 
-_SLOPE_WEIGHTS = _slope_weights()
+_LEANS = _slope_weights()
 _INTEGRATE = _integration_matrix()
+_TO_COEFFICIENTS = np.ascontiguousarray(_INTEGRATE.T)
 _WHOLE = _INTEGRATE.sum(axis=1)
 """Weights of the integral over a whole piece: the polynomial at +1."""
-_ONE_TWO_THREE = np.array([1.0, 2.0, 3.0])
+_OF_POWERS = np.array([1.0, 1 / 2, 1 / 3])[:, None, None]
+"""From the coefficients of dx/dt to those of x, but for the length of the piece."""
 
 
 @dataclass(frozen=True)
 class Edges:
     """Edges (e of them) through their levels (k), ready to be asked for any point."""
 
-    walks: Array
-    """(k + 2,) the levels, with one far knot at either end."""
+    inner: Array
+    """(k,) the walks of the levels."""
+    middles: Array
+    """(k + 1,) the middle of each piece; the outermost reach far beyond the levels."""
+    halves: Array
+    """(k + 1,) and half its length."""
     coefficients: Array
     """(4 + nodes + 1 + 3, e * (k + 1)): x, y, dx/dt of every piece, ascending powers of the place -1..1."""
     steepest: Array
@@ -86,10 +96,10 @@ class Edges:
 
     def _rows(self, edge: Index, t: Array) -> tuple[Array, Array]:
         """The coefficients of the pieces asked for, first axis, and the places in them."""
-        piece = np.searchsorted(self.walks[1:-1], t, side="right")
-        start, end = self.walks[piece], self.walks[piece + 1]
-        rows = self.coefficients.take(edge * (len(self.walks) - 1) + piece, axis=1)
-        return rows, (2 * t - start - end) / (end - start)
+        piece = self.inner.searchsorted(t, side="right")
+        place = t - self.middles.take(piece)
+        place /= self.halves.take(piece)
+        return self.coefficients.take(edge * len(self.halves) + piece, axis=1), place
 
 
 def _polynomial(coefficients: Array, place: Array) -> Array:
@@ -104,61 +114,72 @@ def _polynomial(coefficients: Array, place: Array) -> Array:
 
 def edges_through(levels: Spacing, x: Array) -> Edges:
     """Edges for level walks (k,) rising, one of them 0, and x (e, k), in mm."""
-    inner = levels.slopes(levels.chords(x))
-    low, high = inner[:, :1], inner[:, -1:]
-    ends = np.concatenate((x[:, :1] - REACH * low, x, x[:, -1:] + REACH * high), axis=1)
-    slopes = np.concatenate((low, inner, high), axis=1)
-    half = 0.5 * np.concatenate(([REACH], levels.steps, [REACH]))
-    leans = _leans_at_points(0.5 * (ends[:, 1:] - ends[:, :-1]) / half, slopes)
-    arc = half[:, None] * (_upright(leans) @ _INTEGRATE)
-    rises = arc.sum(axis=-1)
-    heights = _from_waist(levels, rises[:, 1:-1])
-    arc[:, 1:, 0] += heights
-    arc[:, 0, 0] += heights[:, 0] - rises[:, 0]
-    cubic = _cubic_coefficients(half, ends, slopes)
-    lean = cubic[..., 1:] * (_ONE_TWO_THREE / half[:, None])
-    table = np.concatenate((cubic, arc, lean), axis=-1).reshape(-1, _LEAN + 3).T
+    slopes, inside = _pieces(levels, x)
+    pieces = _straight_beyond(inside, slopes)
+    half = np.concatenate(([0.5 * REACH], levels.halves, [0.5 * REACH]))
+    leans = (_LEANS @ pieces.reshape(3, -1)).reshape(-1, *pieces.shape[1:])
+    table = np.empty((_LEAN + 3, *pieces.shape[1:]))
+    cubic, arc, lean = table[:4], table[4:_LEAN], table[_LEAN:]
+    lean[:] = leans[_NODES:]
+    np.multiply(lean, _OF_POWERS * half, out=cubic[1:])
+    # in the middle of a piece x is the mean of its ends, less what the even power gives there
+    np.subtract(_middles(x, slopes), cubic[2], out=cubic[0])
+    upright = _upright(leans[:_NODES]).reshape(_NODES, -1)
+    np.matmul(_TO_COEFFICIENTS, upright, out=arc.reshape(_NODES + 1, -1))
+    arc *= half
+    rises = np.add.reduce(arc)
+    heights = rises[:, 1:-1] @ levels.from_waist
+    arc[0, :, 1:] += heights
+    arc[0, :, 0] += heights[:, 0] - rises[:, 0]
     return Edges(
-        np.concatenate(([levels.x[0] - REACH], levels.x, [levels.x[-1] + REACH])),
-        np.ascontiguousarray(table),
-        np.abs(leans[:, 1:-1]).max(axis=-1),
-        (x, heights, inner),
+        levels.x,
+        _middles(levels.x[None], np.ones_like(levels.x)[None])[0],
+        half,
+        table.reshape(_LEAN + 3, -1),
+        np.abs(leans[:_NODES, :, 1:-1]).max(axis=0),
+        (x, heights, slopes),
     )
 
 
 def heights_at_levels(levels: Spacing, x: Array) -> Array:
     """y (e, k) in mm at the levels alone: what the girth correction asks for at every round."""
+    _, pieces = _pieces(levels, x)
+    upright = _upright(_LEANS[:_NODES] @ pieces.reshape(3, -1))
+    rises = (_WHOLE @ upright).reshape(len(x), -1)
+    rises *= levels.halves
+    heights: Array = rises @ levels.from_waist
+    return heights
+
+
+def _pieces(levels: Spacing, x: Array) -> tuple[Array, Array]:
+    """Slopes (e, k) at the levels; chord, slope at start and slope at end (3, e, k - 1) of every piece."""
     chords = levels.chords(x)
-    leans = _leans_at_points(chords, levels.slopes(chords))
-    return _from_waist(levels, 0.5 * levels.steps * (_upright(leans) @ _WHOLE))
+    slopes = levels.slopes(chords)
+    pieces = np.empty((3, *chords.shape))
+    pieces[0], pieces[1], pieces[2] = chords, slopes[:, :-1], slopes[:, 1:]
+    return slopes, pieces
 
 
-def _from_waist(levels: Spacing, rises: Array) -> Array:
-    """y (e, k) at the levels, 0 at the waist, from the rise of each piece (e, k - 1) between them."""
-    heights = np.zeros((len(rises), len(levels.x)))
-    np.cumsum(rises, axis=1, out=heights[:, 1:])
-    waist = int(np.abs(levels.x).argmin())
-    return heights - heights[:, waist : waist + 1]
+def _straight_beyond(pieces: Array, slopes: Array) -> Array:
+    """The pieces with one more at either end, which runs on as the edge does at its outermost level."""
+    count, edges, inside = pieces.shape
+    more = np.empty((count, edges, inside + 2))
+    more[..., 0], more[..., 1:-1], more[..., -1] = slopes[:, 0], pieces, slopes[:, -1]
+    return more
 
 
-def _cubic_coefficients(half: Array, x: Array, slopes: Array) -> Array:
-    """(e, pieces, 4) of the Hermite cubics, in the place -1..1."""
-    start, end = x[:, :-1], x[:, 1:]
-    rise_in, rise_out = half * slopes[:, :-1], half * slopes[:, 1:]
-    reach, bend, twist = end - start, 0.25 * (rise_out - rise_in), 0.25 * (rise_in + rise_out)
-    return np.stack((0.5 * (start + end) - bend, 0.75 * reach - twist, bend, twist - 0.25 * reach), axis=-1)
-
-
-def _leans_at_points(chords: Array, slopes: Array) -> Array:
-    """(e, pieces, nodes) of dx/dt at the Chebyshev points, from chord and end slopes of each piece."""
-    by_chord, by_start, by_end = _SLOPE_WEIGHTS
-    leans: Array = chords[..., None] * by_chord
-    leans += slopes[:, :-1, None] * by_start
-    leans += slopes[:, 1:, None] * by_end
-    return leans
+def _middles(x: Array, slopes: Array) -> Array:
+    """Halfway between the ends of every piece (e, k + 1), the straight ones beyond the levels among them."""
+    middles = np.empty((len(x), x.shape[1] + 1))
+    middles[:, 0] = x[:, 0] - 0.5 * REACH * slopes[:, 0]
+    middles[:, 1:-1] = 0.5 * (x[:, :-1] + x[:, 1:])
+    middles[:, -1] = x[:, -1] + 0.5 * REACH * slopes[:, -1]
+    return middles
 
 
 def _upright(slopes: Array) -> Array:
     """dy/dt; a slope past the steepest is held there, and refused elsewhere by name."""
-    upright: Array = np.sqrt(1 - np.minimum(slopes * slopes, STEEPEST * STEEPEST))
-    return upright
+    upright = slopes * slopes
+    np.minimum(upright, STEEPEST * STEEPEST, out=upright)
+    np.subtract(1.0, upright, out=upright)
+    return np.sqrt(upright, out=upright)

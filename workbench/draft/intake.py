@@ -101,8 +101,13 @@ def _by_level(shares: tuple[Share, ...]) -> dict[LevelName, Share]:
 def _shared(needed: float, level: LevelName, takers: tuple[_Taker, ...]) -> tuple[Taking, ...]:
     """Pinned amounts stay; what is left goes to the others by weight, never less than nothing."""
     here = [taker.at(level) for taker in takers]
-    rest = max(needed - sum(pin for pin, _, _ in here if pin is not None), 0.0)
-    whole = sum(weight for pin, weight, _ in here if pin is None)
+    pinned = whole = 0.0
+    for pin, weight, _ in here:
+        if pin is None:
+            whole += weight
+        else:
+            pinned += pin
+    rest = max(needed - pinned, 0.0)
     each = rest / whole if whole > 0 else 0.0
     takings = []
     for taker, (pin, weight, left_part) in zip(takers, here, strict=True):

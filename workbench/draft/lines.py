@@ -12,24 +12,31 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import islice, pairwise
+from math import ceil
+from operator import attrgetter
+from typing import NamedTuple
 
 import numpy as np
 
 from workbench.draft.design import ShapePoint
 from workbench.draft.edges import Index
-from workbench.draft.monotone import Array, hermite, hermite_of_few, slopes_of_few
+from workbench.draft.monotone import Array, cubic_of_few, hermite_weights, slopes_of_few
 from workbench.draft.surface import Surface
 
 SAMPLES = 29
 """Points of one piece of a line, from one node to the next; closer together towards its ends."""
 
 _ROUNDS = 40
-_CLOSE = 0.1
-"""mm: from here Newton's next step lands within a thousandth."""
+_CLOSE = 0.3
+"""mm: from here the next step lands within two thousandths."""
+_INNER_ROUNDS = 3
+_MET = 1e-4
+"""mm: the run itself is not known better between two rounds."""
 _BEYOND = 100.0
 _PROBE = 1.0
 _SHARE = 0.5 - 0.5 * np.cos(np.linspace(0.0, np.pi, SAMPLES))
+_SHARE_WEIGHTS = np.stack(hermite_weights(_SHARE))
 
 
 class LineError(ValueError):
@@ -46,29 +53,23 @@ class _Curve:
     """Monotone cubics from corner to corner: walk over run."""
 
     runs: list[float]
-    walks: list[float]
+    cubics: list[tuple[float, float, float, float]]
+    """From each point to the next, ascending powers of the run since the point."""
     slope_in: list[float]
     """Rise per run at each point as the line arrives; differs from ``slope_out`` at corners."""
     slope_out: list[float]
 
     def at(self, run: float) -> tuple[float, float]:
         """Walk and rise per run; straight on beyond the ends."""
-        piece = min(max(bisect_right(self.runs, run) - 1, 0), len(self.runs) - 2)
-        start, end = self.runs[piece], self.runs[piece + 1]
+        piece = bisect_right(self.runs, run, 1, len(self.runs) - 1) - 1
         held = min(max(run, self.runs[0]), self.runs[-1])
-        walk, rise = hermite_of_few(
-            (held - start) / (end - start),
-            end - start,
-            self.walks[piece],
-            self.slope_out[piece],
-            self.walks[piece + 1],
-            self.slope_in[piece + 1],
-        )
-        return walk + (run - held) * rise, rise
+        a, b, c, d = self.cubics[piece]
+        r = held - self.runs[piece]
+        rise = b + r * (2 * c + 3 * d * r)
+        return a + r * (b + r * (c + r * d)) + (run - held) * rise, rise
 
 
-@dataclass(frozen=True)
-class Node:
+class Node(NamedTuple):
     """Where a line has a node: at the centre lines, the seams and the shape points."""
 
     u: float
@@ -85,6 +86,8 @@ class Node:
 Nodes = tuple[Node, ...]
 """The nodes of one line, front to back."""
 
+_place_of = attrgetter("u")
+
 
 def at_seams(nodes: Nodes) -> tuple[Node, ...]:
     """The nodes (panels + 1) at the centre front, the seams and the centre back."""
@@ -98,27 +101,29 @@ def seam_walks(nodes: Nodes) -> tuple[float, ...]:
 
 def nodes_of(lines: Sequence[tuple[ShapePoint, ...]], surface: Surface) -> tuple[Nodes, ...]:
     """The nodes of each line through its shape points; LineError names a point that is out of order."""
-    u = np.array([point.u for points in lines for point in points])
-    t = np.array([point.t for points in lines for point in points])
-    runs = iter(surface.runs(u, t).tolist())
-    curves = [_curve(number, points, [next(runs) for _ in points]) for number, points in enumerate(lines)]
-    free = [_free_seams(points, surface.panel_count) for points in lines]
-    crossings = iter(_crossings(lines, curves, free, surface))
-    nodes = []
-    for points, curve, seams in zip(lines, curves, free, strict=True):
-        own = [
-            Node(point.u, *rest)
-            for point, *rest in zip(points, curve.walks, curve.slope_in, curve.slope_out, strict=True)
-        ]
-        crossed = [Node(float(seam), *next(crossings)) for seam in seams]
-        nodes.append(tuple(sorted((*own, *crossed), key=lambda node: node.u)))
-    return tuple(nodes)
+    crossings = [crossing for number, points in enumerate(lines) for crossing in _crossings(number, points)]
+    own = [point for points in lines for point in points]
+    places = [point.u for point in own] + [crossing.u for crossing in crossings] * 2
+    shares = surface.shares(np.array(places))
+    walks = [point.t for point in own] + _probed(crossings)
+    runs = iter(surface.runs(shares, np.array(walks)).tolist())
+    curves = [_curve(number, points, list(islice(runs, len(points)))) for number, points in enumerate(lines)]
+    if crossings:
+        _follow(crossings, curves, list(runs), shares[:, len(own) :], surface)
+    return tuple(
+        _in_order(points, curve, [crossing for crossing in crossings if crossing.line == number])
+        for number, (points, curve) in enumerate(zip(lines, curves, strict=True))
+    )
 
 
-def _free_seams(points: tuple[ShapePoint, ...], panel_count: int) -> list[int]:
-    """Seams without a shape point of their own."""
-    taken = {point.u for point in points}
-    return [seam for seam in range(1, panel_count) if seam not in taken]
+def _in_order(points: tuple[ShapePoint, ...], curve: _Curve, crossings: list[_Crossing]) -> Nodes:
+    """The nodes of one line at its shape points and crossings, front to back."""
+    own = [
+        Node(point.u, point.t, slope_in, slope_out)
+        for point, slope_in, slope_out in zip(points, curve.slope_in, curve.slope_out, strict=True)
+    ]
+    crossed = [Node(crossing.u, crossing.walk, crossing.rise, crossing.rise) for crossing in crossings]
+    return tuple(sorted(own + crossed, key=_place_of))
 
 
 def _curve(number: int, points: tuple[ShapePoint, ...], runs: list[float]) -> _Curve:
@@ -136,69 +141,84 @@ def _curve(number: int, points: tuple[ShapePoint, ...], runs: list[float]) -> _C
         slope_in[first + 1 : end + 1] = slopes[1:]
     slope_in[0] = slope_out[0] = 0.0 if points[0].smooth else slope_out[0]
     slope_in[last] = slope_out[last] = 0.0 if points[last].smooth else slope_in[last]
-    return _Curve(runs, walks, slope_in, slope_out)
+    steps = [next_run - run for run, next_run in pairwise(runs)]
+    cubics = list(map(cubic_of_few, steps, walks, slope_out, walks[1:], slope_in[1:]))
+    return _Curve(runs, cubics, slope_in, slope_out)
 
 
-def _crossings(
-    lines: Sequence[tuple[ShapePoint, ...]],
-    curves: list[_Curve],
-    free: list[list[int]],
-    surface: Surface,
-) -> list[tuple[float, float, float]]:
-    """Walk and rise per run, in and out, where each line crosses its free seams, one line after the other.
+def _probed(crossings: list[_Crossing]) -> list[float]:
+    """The walks of the crossings, and those a probe further up."""
+    walks = [crossing.walk for crossing in crossings]
+    return [*walks, *(walk + _PROBE for walk in walks)]
 
-    Run and walk must agree there. Newton's method, from where they would meet if the run
-    grew evenly between the shape points; how it changes with the walk is felt a millimetre
-    further up.
+
+def _follow(
+    crossings: list[_Crossing], curves: list[_Curve], runs: list[float], shares: Array, surface: Surface
+) -> None:
+    """Lead every crossing to the walk at which its line meets the seam; LineError where none is found.
+
+    Run and walk must agree there. ``runs`` and ``shares`` (panels, m) are those of the first
+    guesses, and then of the same a probe further up.
     """
-    seams = [_Crossing(curves[n], lines[n], seam) for n, own in enumerate(free) for seam in own]
-    if not seams:
-        return []
-    u = np.array([crossing.seam for crossing in seams] * 2, dtype=float)
+    count = len(crossings)
     for _ in range(_ROUNDS):
-        walks = [crossing.walk for crossing in seams]
-        runs = surface.runs(u, np.array([*walks, *(walk + _PROBE for walk in walks)])).tolist()
-        misses = map(_Crossing.step, seams, runs[: len(seams)], runs[len(seams) :])
-        if max(map(abs, list(misses))) < _CLOSE:
-            return [(crossing.walk, crossing.rise, crossing.rise) for crossing in seams]
-    worst = max(seams, key=lambda crossing: abs(crossing.miss))
-    raise LineError("is too steep to be followed across the seams", curves.index(worst.curve))
+        misses = [
+            crossing.step(curves[crossing.line], run, above)
+            for crossing, run, above in zip(crossings, runs[:count], runs[count:], strict=True)
+        ]
+        if max(misses) < _CLOSE:
+            return
+        runs = surface.runs(shares, np.array(_probed(crossings))).tolist()
+    worst = max(crossings, key=lambda crossing: abs(crossing.miss))
+    raise LineError("is too steep to be followed across the seams", worst.line)
+
+
+def _crossings(line: int, points: tuple[ShapePoint, ...]) -> list[_Crossing]:
+    """Where a line crosses the seams without a shape point of their own, were it straight between points."""
+    walks = [point.t for point in points]
+    low, high = min(walks) - _BEYOND, max(walks) + _BEYOND
+    crossings = []
+    for before, after in pairwise(points):
+        for seam in range(int(before.u) + 1, ceil(after.u)):
+            share = (seam - before.u) / (after.u - before.u)
+            crossings.append(_Crossing(line, seam, before.t + share * (after.t - before.t), low, high))
+    return crossings
 
 
 class _Crossing:
-    """One seam on its way to where a line crosses it."""
+    """One seam on its way to where a line crosses it, at a walk between ``low`` and ``high``."""
 
-    __slots__ = ("curve", "high", "low", "miss", "rise", "seam", "walk")
+    __slots__ = ("high", "line", "low", "miss", "rise", "u", "walk")
 
-    def __init__(self, curve: _Curve, points: tuple[ShapePoint, ...], seam: int) -> None:
-        self.curve, self.seam = curve, seam
-        self.walk = _first_guess(points, curve, seam)
-        self.low, self.high = min(curve.walks) - _BEYOND, max(curve.walks) + _BEYOND
+    def __init__(self, line: int, seam: int, walk: float, low: float, high: float) -> None:
+        self.line, self.u = line, float(seam)
+        self.walk, self.low, self.high = walk, low, high
         self.miss = self.rise = 0.0
 
-    def step(self, run: float, run_above: float) -> float:
-        """How far the line misses the walk, before going on to a better one.
+    def step(self, curve: _Curve, run: float, run_above: float) -> float:
+        """How far the line misses the walk, mm, before going on to a better one.
 
-        Newton's step, or half of what is left where that would leave it.
+        The run is taken to grow evenly with the walk, which it nearly does; where the line
+        meets such a seam is found by Newton's method, or halved where that would leave it.
         """
-        found, self.rise = self.curve.at(run)
-        self.miss = found - self.walk
-        if self.miss > 0:
+        found, self.rise = curve.at(run)
+        self.miss = miss = found - self.walk
+        if miss > 0:
             self.low = self.walk
         else:
             self.high = self.walk
-        turn = self.rise * (run_above - run) / _PROBE - 1
-        walk = self.walk - self.miss / turn if turn else self.low
-        self.walk = walk if self.low <= walk <= self.high else 0.5 * (self.low + self.high)
-        return self.miss
-
-
-def _first_guess(points: tuple[ShapePoint, ...], curve: _Curve, u: float) -> float:
-    """Walk at u, the run taken as even between the neighbouring shape points."""
-    after = next(i for i, point in enumerate(points) if point.u > u)
-    share = (u - points[after - 1].u) / (points[after].u - points[after - 1].u)
-    low, high = curve.runs[after - 1], curve.runs[after]
-    return curve.at(low + share * (high - low))[0]
+        growth, start = (run_above - run) / _PROBE, self.walk
+        for _ in range(_INNER_ROUNDS):
+            turn = self.rise * growth - 1
+            walk = self.walk - miss / turn if turn else self.low
+            if not self.low <= walk <= self.high:
+                self.walk = 0.5 * (self.low + self.high)
+                break
+            found, self.rise = curve.at(run + growth * (walk - start))
+            self.walk, miss = walk, found - walk
+            if abs(miss) < _MET:
+                break
+        return abs(self.miss)
 
 
 @dataclass(frozen=True)
@@ -218,15 +238,14 @@ class Sampled:
 
 def sampled(lines: Sequence[Nodes], surface: Surface) -> Sampled:
     """Every piece of every line, one line after the other, as places across and up its panel."""
-    pairs = [pair for nodes in lines for pair in pairwise(nodes)]
-    ends = np.array([[(a.u, a.walk, a.slope_out), (b.u, b.walk, b.slope_in)] for a, b in pairs])
-    u, walk, slope = np.moveaxis(ends, -1, 0)
-    panel = u[:, 0].astype(np.intp)
-    x, y = surface.edges.xy(np.stack((2 * panel, 2 * panel + 1))[..., None], walk)
-    chords = np.hypot(x[1] - x[0], y[1] - y[0])
-    step = (u[:, 1] - u[:, 0])[:, None]
-    v = (u[:, 0] - panel)[:, None] + step * _SHARE
+    ends = np.array(
+        [(a.u, b.u, a.walk, b.walk, a.slope_out, b.slope_in) for nodes in lines for a, b in pairwise(nodes)]
+    )
+    panel = ends[:, 0].astype(np.intp)
+    chords = surface.widths(panel[:, None], ends[:, 2:4])
+    step = ends[:, 1] - ends[:, 0]
+    v = (ends[:, 0] - panel)[:, None] + step[:, None] * _SHARE
     # rise per run, times the run of a whole panel here, is rise per panel
-    rise = slope * chords
-    t = hermite(_SHARE, step, walk[:, :1], rise[:, :1], walk[:, 1:], rise[:, 1:])
-    return Sampled(panel, step[:, 0] * chords.mean(axis=1), v, t)
+    ends[:, 4:] *= chords
+    ends[:, 4:] *= step[:, None]
+    return Sampled(panel, 0.5 * step * (chords[:, 0] + chords[:, 1]), v, ends[:, 2:] @ _SHARE_WEIGHTS)

@@ -18,21 +18,24 @@ Array = NDArray[np.float64]
 class Spacing:
     """The abscissae (k,) that a family of curves shares, k >= 3, and what their slopes need of them."""
 
-    __slots__ = ("_far", "_near", "_own", "_whole", "_yonder", "steps", "x")
+    __slots__ = ("_far", "_near", "_own", "_yonder", "from_waist", "halves", "steps", "x")
 
     def __init__(self, x: Array) -> None:
         self.x = x
         self.steps = x[1:] - x[:-1]
+        self.halves = 0.5 * self.steps
+        self.from_waist = _from_zero(x)
         before, after = self.steps[:-1], self.steps[1:]
-        self._near, self._far = 2 * after + before, after + 2 * before
-        self._whole = self._near + self._far
-        end, inward = self.steps[[0, -1]], self.steps[[1, -2]]
+        whole = 3 * (before + after)
+        self._near, self._far = (2 * after + before) / whole, (after + 2 * before) / whole
+        end, inward = self.steps.take(_OUTER), self.steps.take(_NEXT)
         self._yonder = end / (end + inward)
         self._own = 1 + self._yonder
 
     def chords(self, y: Array) -> Array:
         """Slopes (e, k - 1) from point to point of each row of ``y`` (e, k)."""
-        chords: Array = (y[:, 1:] - y[:, :-1]) / self.steps
+        chords: Array = y[:, 1:] - y[:, :-1]
+        chords /= self.steps
         return chords
 
     def slopes(self, chords: Array) -> Array:
@@ -40,17 +43,33 @@ class Spacing:
         slopes = np.zeros((len(chords), len(self.x)))
         before, after = chords[:, :-1], chords[:, 1:]
         product = before * after
-        spread = self._near * after + self._far * before
-        np.divide(self._whole * product, spread, out=slopes[:, 1:-1], where=product > 0)
-        slopes[:, :: len(self.steps)] = self._ends(chords[:, [0, -1]], chords[:, [1, -2]])
+        spread = self._near * after
+        spread += self._far * before
+        np.divide(product, spread, out=slopes[:, 1:-1], where=product > 0)
+        slopes[:, :: len(self.steps)] = self._ends(chords.take(_OUTER, axis=1), chords.take(_NEXT, axis=1))
         return slopes
 
     def _ends(self, chord: Array, inward: Array) -> Array:
-        """Three-point end slopes, held to the sign of their chord and to three times its size."""
-        slope = self._own * chord - self._yonder * inward
-        most = 3 * np.abs(chord)
-        slope = np.where(chord * inward < 0, np.clip(slope, -most, most), slope)
-        return np.where(slope * chord > 0, slope, 0.0)
+        """Three-point end slopes, held between nothing and three times their chord.
+
+        Where the two chords agree in sign the rule itself stays below twice the chord.
+        """
+        slope = self._own * chord
+        slope -= self._yonder * inward
+        most = 3 * chord
+        held: Array = np.maximum(slope, np.minimum(most, 0.0))
+        return np.minimum(held, np.maximum(most, 0.0), out=held)
+
+
+_OUTER, _NEXT = np.array([0, -1]), np.array([1, -2])
+"""The first and last of some steps or chords, and those next to them."""
+
+
+def _from_zero(x: Array) -> Array:
+    """(k - 1, k): rises from point to point to heights at the points, nothing where x is 0."""
+    zero = int(np.abs(x).argmin())
+    point, step = np.arange(len(x)), np.arange(len(x) - 1)[:, None]
+    return np.where(step < zero, -1.0 * (point <= step), 1.0 * (point > step))
 
 
 def slopes_of_few(x: list[float], y: list[float]) -> list[float]:
@@ -80,20 +99,21 @@ def _end(step: float, next_step: float, chord: float, next_chord: float) -> floa
     return slope
 
 
-def hermite(v: Array, step: Array, start: Array, start_slope: Array, end: Array, end_slope: Array) -> Array:
-    """Value of one cubic at ``v`` in 0..1 of a step; slopes are per unit of the step."""
-    rise = end - start
-    quad = 3 * rise - step * (2 * start_slope + end_slope)
-    cube = step * (start_slope + end_slope) - 2 * rise
-    return start + v * (step * start_slope + v * (quad + v * cube))
+def hermite_weights(v: Array) -> tuple[Array, Array, Array, Array]:
+    """What a cubic at ``v`` in 0..1 takes of its start, its end, and its slopes at start and end.
+
+    The slopes are those per whole step, not per unit of length.
+    """
+    square, r = v * v, 1 - v
+    near = square * (3 - 2 * v)
+    return 1 - near, near, v * r * r, -square * r
 
 
-def hermite_of_few(
-    v: float, step: float, start: float, start_slope: float, end: float, end_slope: float
-) -> tuple[float, float]:
-    """Value and slope of the same cubic, for plain numbers."""
-    rise = end - start
-    quad = 3 * rise - step * (2 * start_slope + end_slope)
-    cube = step * (start_slope + end_slope) - 2 * rise
-    value = start + v * (step * start_slope + v * (quad + v * cube))
-    return value, start_slope + v * (2 * quad + 3 * v * cube) / step
+def cubic_of_few(
+    step: float, start: float, start_slope: float, end: float, end_slope: float
+) -> tuple[float, float, float, float]:
+    """Ascending coefficients, in the length from its start, of one cubic given by plain numbers."""
+    chord = (end - start) / step
+    quad = (3 * chord - 2 * start_slope - end_slope) / step
+    cube = (start_slope + end_slope - 2 * chord) / (step * step)
+    return start, start_slope, quad, cube

@@ -12,7 +12,7 @@ from workbench.body import LevelName
 from workbench.draft.design import Design, QuarterName, Seam
 from workbench.draft.edges import Edges, Index, heights_at_levels
 from workbench.draft.lines import Nodes, at_seams
-from workbench.draft.monotone import Array, Spacing
+from workbench.draft.monotone import Array, Spacing, hermite_weights
 from workbench.draft.names import panel_name, seam_name
 from workbench.draft.result import LedgerLine, Level, Panel, SeamLine
 from workbench.draft.surface import Surface, across
@@ -22,12 +22,10 @@ EDGE_SAMPLES = 129
 _NEAR_ENDS = np.array([0.001, 0.003])
 _EDGE_SHARE = np.sort(np.concatenate((np.linspace(0.0, 1.0, EDGE_SAMPLES - 4), _NEAR_ENDS, 1 - _NEAR_ENDS)))
 """Evenly spread, with two more points at either end, where the direction counts at the corners."""
-_LEVEL_SAMPLES = np.linspace(0.0, 1.0, 13)
+_LEVEL_WEIGHTS = hermite_weights(np.linspace(0.0, 1.0, 13))
 _USUAL_ROUNDS, _MOST_ROUNDS = 3, 10
 _SETTLED = 0.02
 """mm that the last round still moved: the next would move less than half of it."""
-
-Corners = tuple[float, float, float, float]
 
 
 def edge_places(
@@ -45,12 +43,20 @@ def edge_places(
     _place_quarter(x, "back", design, blocks["back"], rise, None)
     x[2 * design.front.panel_count - 1] = blocks["front"]
     x[-1] = blocks["back"] - 0.5 * design.opening_mm
-    row = {level.name: i for i, level in enumerate(levels)}
-    for line in ledger:
-        for taking in line.takings:
-            x[2 * taking.seam - 1, row[line.level]] -= taking.left
-            x[2 * taking.seam, row[line.level]] += taking.right
+    x += _moves(levels, ledger, len(x))
     return x
+
+
+def _moves(levels: tuple[Level, ...], ledger: tuple[LedgerLine, ...], edges: int) -> list[list[float]]:
+    """(edges, levels) how far the ledger moves every edge from its seam; plain numbers, for one at a time."""
+    place = {level.name: i for i, level in enumerate(levels)}
+    moves = [[0.0] * len(levels) for _ in range(edges)]
+    for line in ledger:
+        at = place[line.level]
+        for taking in line.takings:
+            moves[2 * taking.seam - 1][at] -= taking.left
+            moves[2 * taking.seam][at] += taking.right
+    return moves
 
 
 def _bust_place(levels: tuple[Level, ...], rise: Array, bust_span: float) -> tuple[float, float]:
@@ -94,14 +100,16 @@ def hold_girths(levels: Spacing, x: Array) -> Array:
     lines nothing. Three rounds do for a usual body; sharp flares get more.
     """
     wanted = x[1::2] - x[::2]
-    left_gives = np.full((len(wanted), 1), 0.5)
-    left_gives[0], left_gives[-1] = 0.0, 1.0
+    gives = np.empty((len(wanted), 2, 1))
+    gives[:] = [[0.5], [-0.5]]
+    gives[0], gives[-1] = [[0.0], [-1.0]], [[1.0], [0.0]]
     moved = x.copy()
+    pairs = moved.reshape(-1, 2, x.shape[1])  # left and right edge of each panel, the same numbers
     for turn in range(_MOST_ROUNDS):
         y = heights_at_levels(levels, moved)
-        excess = np.hypot(moved[1::2] - moved[::2], y[1::2] - y[::2]) - wanted
-        moved[::2] += left_gives * excess
-        moved[1::2] -= (1 - left_gives) * excess
+        excess = np.hypot(pairs[:, 1] - pairs[:, 0], y[1::2] - y[::2])
+        excess -= wanted
+        pairs += gives * excess[:, None]
         if turn >= _USUAL_ROUNDS - 1 and np.abs(excess).max() < _SETTLED:
             break
     return moved
@@ -109,28 +117,35 @@ def hold_girths(levels: Spacing, x: Array) -> Array:
 
 @dataclass(frozen=True)
 class Sides:
-    """Both sides of every edge of the drawn panels, sampled at shared walks (edges, EDGE_SAMPLES)."""
+    """The sides of the panels as drawn, from the hem's walk to the neckline's at each seam."""
 
+    low: tuple[float, ...]
+    """(panels + 1,) walks of the hem at the centre front, the seams and the centre back."""
+    high: tuple[float, ...]
+    """(panels + 1,) and those of the neckline."""
     walks: Array
+    """(panels + 1, EDGE_SAMPLES) at which the seams are drawn."""
     points: Array
+    """(edges, EDGE_SAMPLES, 2); edge 2k - 1 and edge 2k lie on seam k."""
 
 
 def sides_of(edges: Edges, hem: tuple[float, ...], neckline: tuple[float, ...]) -> Sides:
-    """The drawn part of each edge, from the hem's walk to the neckline's at its seam (panels + 1,)."""
+    """The drawn part of each edge, between the walks of hem and neckline at its seam (panels + 1,)."""
     low, high = np.array(hem)[:, None], np.array(neckline)[:, None]
-    seams = low + (high - low) * _EDGE_SHARE
+    walks = low + (high - low) * _EDGE_SHARE
     row = np.arange(2 * (len(hem) - 1))
-    walks = seams[(row + 1) // 2]
-    return Sides(walks, np.stack(edges.xy(row[:, None], walks), axis=-1))
+    x, y = edges.xy(row[:, None], walks.take((row + 1) // 2, axis=0))
+    points = np.empty((*x.shape, 2))
+    points[..., 0], points[..., 1] = x, y
+    return Sides(hem, neckline, walks, points)
 
 
 def level_points(surface: Surface) -> tuple[Array, Array]:
     """Lines (panels, levels, j, 2) of equal walk across the panels, and straight widths (panels, levels)."""
-    x, y, lean = surface.edges.at_levels
-    left = (x[::2, :, None], y[::2, :, None], lean[::2, :, None])
-    right = (x[1::2, :, None], y[1::2, :, None], lean[1::2, :, None])
-    widths = np.hypot(x[1::2] - x[::2], y[1::2] - y[::2])
-    return across(_LEVEL_SAMPLES, left, right), widths
+    pairs = (surface.panel_count, 2, -1)
+    x, y, lean = (values.reshape(pairs).swapaxes(0, 1) for values in surface.edges.at_levels)
+    widths = np.hypot(x[1] - x[0], y[1] - y[0])
+    return across(_LEVEL_WEIGHTS, x[..., None], y[..., None], lean[..., None]), widths
 
 
 def panels_of(
@@ -143,7 +158,6 @@ def panels_of(
 ) -> tuple[Panel, ...]:
     """The panels in drawing order; ``hem`` and ``neckline`` as :func:`by_panel` gives them."""
     crossing, widths = level_points(surface)
-    angles = _corner_angles(sides.points, hem, neckline)
     return tuple(
         Panel(
             index=index,
@@ -153,9 +167,8 @@ def panels_of(
             right=sides.points[2 * index + 1],
             neckline=neckline[index],
             hem=hem[index],
-            level_lines=_crossing_lines(index, levels, sides.walks, crossing[index]),
+            level_lines=_crossing_lines(index, levels, sides, crossing[index]),
             widths=dict(zip(design.levels, widths[index].tolist(), strict=True)),
-            corner_angles=angles[index],
         )
         for index in range(design.panel_count)
     )
@@ -174,37 +187,11 @@ def by_panel(owner: Index, points: Array, panel_count: int) -> list[Array]:
 
 
 def _crossing_lines(
-    index: int, levels: tuple[Level, ...], walks: Array, lines: Array
+    index: int, levels: tuple[Level, ...], sides: Sides, lines: Array
 ) -> dict[LevelName, Array]:
     """The level lines that run inside the panel from edge to edge."""
-    low = max(walks[2 * index, 0], walks[2 * index + 1, 0])
-    high = min(walks[2 * index, -1], walks[2 * index + 1, -1])
+    low, high = max(sides.low[index : index + 2]), min(sides.high[index : index + 2])
     return {level.name: line for level, line in zip(levels, lines, strict=True) if low <= level.walk <= high}
-
-
-def _corner_angles(sides: Array, hem: list[Array], neckline: list[Array]) -> list[Corners]:
-    """Degrees at the corners of every panel as drawn: hem left and right, neckline right and left."""
-    ends = np.stack(
-        [np.concatenate((line[:3], line[-3:])) for pair in zip(hem, neckline, strict=True) for line in pair]
-    )
-    ends = ends.reshape(-1, 2, 6, 2)
-    low, high = ends[:, 0], ends[:, 1]
-    left, right = sides[::2], sides[1::2]
-    along = np.stack((low[:, :3], low[:, :2:-1], high[:, :2:-1], high[:, :3]), axis=1)
-    up = np.stack((left[:, :3], right[:, :3], right[:, :-4:-1], left[:, :-4:-1]), axis=1)
-    a, b = _start_directions(along), _start_directions(up)
-    cross = np.abs(a[..., 0] * b[..., 1] - a[..., 1] * b[..., 0])
-    angles = np.degrees(np.arctan2(cross, (a * b).sum(axis=-1)))
-    return [(one, two, three, four) for one, two, three, four in angles.tolist()]
-
-
-def _start_directions(lines: Array) -> Array:
-    """Directions (..., 2) of the parabolas through the first three points (..., 3, 2), at the first."""
-    first, second = lines[..., 1, :] - lines[..., 0, :], lines[..., 2, :] - lines[..., 0, :]
-    near, far = np.hypot(first[..., 0], first[..., 1]), np.hypot(second[..., 0], second[..., 1])
-    ratio = (far / near)[..., None]
-    directions: Array = first * ratio - second / ratio
-    return directions
 
 
 def seams_of(
@@ -215,39 +202,18 @@ def seams_of(
     hem: Nodes,
     neckline: Nodes,
 ) -> tuple[SeamLine, ...]:
-    """The sewn seams, with both sides measured on the points as drawn."""
-    steps = np.diff(sides.points, axis=1)
-    lengths = np.hypot(steps[..., 0], steps[..., 1]).sum(axis=1).tolist()
-    slopes = np.abs(steps[..., 0] / np.diff(sides.walks, axis=1))
-    steepest = slopes.max(axis=1).tolist()
+    """The sewn seams, front to back."""
     below, above = at_seams(hem), at_seams(neckline)
-    seams = []
-    for k in range(1, design.panel_count):
-        before, after = panels[k - 1], panels[k]
-        row = 2 * k - 1 if steepest[2 * k - 1] >= steepest[2 * k] else 2 * k
-        seams.append(
-            SeamLine(
-                index=k,
-                name=seam_name(k, design),
-                left_panel=before.name,
-                right_panel=after.name,
-                hem_walk=below[k].walk,
-                neckline_walk=above[k].walk,
-                left_length=lengths[2 * k - 1],
-                right_length=lengths[2 * k],
-                hem_angle_sum=before.corner_angles[1] + after.corner_angles[0],
-                neckline_angle_sum=before.corner_angles[2] + after.corner_angles[3],
-                hem_smooth=below[k].smooth,
-                neckline_smooth=above[k].smooth,
-                steepest=steepest[row],
-                steepest_between=_between(levels, sides.walks[row].item(int(slopes[row].argmax()))),
-            )
+    return tuple(
+        SeamLine(
+            k,
+            seam_name(k, design),
+            panels[k - 1],
+            panels[k],
+            sides.walks[k],
+            levels,
+            below[k].smooth,
+            above[k].smooth,
         )
-    return tuple(seams)
-
-
-def _between(levels: tuple[Level, ...], walk: float) -> tuple[LevelName, LevelName]:
-    """The two levels a walk lies between, or the two nearest ones."""
-    above = next((i for i, level in enumerate(levels) if level.walk > walk), len(levels) - 1)
-    above = max(above, 1)
-    return levels[above - 1].name, levels[above].name
+        for k in range(1, design.panel_count)
+    )

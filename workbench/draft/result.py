@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Literal, NamedTuple
 
 import numpy as np
-from numpy.typing import NDArray
 
 from workbench.body import Body, Fraction, LevelName, Unit, say_at_most, say_closely, say_exact
 from workbench.draft.design import Design, QuarterName, ShapePoint
+from workbench.draft.measure import Array, Corners, corner_angles, length_along, slopes_along
 from workbench.draft.surface import Surface
 
-Array = NDArray[np.float64]
 LineName = Literal["neckline", "hem"]
 Severity = Literal["stop", "over", "near", "attend", "note"]
 """``stop``: no draft. ``over``, ``near``: a limit she set. ``attend``: look at it. ``note``: good to know."""
@@ -142,8 +142,11 @@ class Panel:
     """(j, 2) from left to right, for each level that crosses the panel."""
     widths: Mapping[LevelName, float]
     """Straight distance between the edges at every level of the draft, also beyond neckline and hem."""
-    corner_angles: tuple[float, float, float, float]
-    """Degrees inside the panel: hem left, hem right, neckline right, neckline left."""
+
+    @cached_property
+    def corner_angles(self) -> Corners:
+        """Degrees inside the panel as drawn: hem left, hem right, neckline right, neckline left."""
+        return corner_angles(self.left, self.right, self.hem, self.neckline)
 
     @property
     def outline(self) -> Array:
@@ -153,23 +156,81 @@ class Panel:
 
 @dataclass(frozen=True)
 class SeamLine:
-    """Where two panels are sewn. ``index`` k lies between panel k - 1 and panel k; angles in degrees."""
+    """Where two panels are sewn. ``index`` k lies between panel k - 1 and panel k; angles in degrees.
+
+    Its sides are measured on the points as drawn when that is asked for: no edit needs it.
+    """
 
     index: int
     name: str
-    left_panel: str
-    right_panel: str
-    hem_walk: float
-    neckline_walk: float
-    left_length: float
-    right_length: float
-    hem_angle_sum: float
-    neckline_angle_sum: float
+    left: Panel
+    right: Panel
+    walks: Array
+    """(m,) at which both its sides are drawn, from hem to neckline."""
+    levels: tuple[Level, ...]
     hem_smooth: bool
     neckline_smooth: bool
-    steepest: float
-    """Largest run per walk of either side, absolute."""
-    steepest_between: tuple[LevelName, LevelName]
+
+    @property
+    def left_panel(self) -> str:
+        """Name of the panel to its left."""
+        return self.left.name
+
+    @property
+    def right_panel(self) -> str:
+        """Name of the panel to its right."""
+        return self.right.name
+
+    @property
+    def hem_walk(self) -> float:
+        """Where the hem crosses it, mm from the waist."""
+        return self.walks.item(0)
+
+    @property
+    def neckline_walk(self) -> float:
+        """Where the neckline crosses it."""
+        return self.walks.item(-1)
+
+    @cached_property
+    def left_length(self) -> float:
+        """mm along the side of the panel to its left."""
+        return length_along(self.left.right)
+
+    @cached_property
+    def right_length(self) -> float:
+        """mm along the side of the panel to its right."""
+        return length_along(self.right.left)
+
+    @property
+    def hem_angle_sum(self) -> float:
+        """The two corners at the hem together; 180 where it runs on over the closed seam."""
+        return self.left.corner_angles[1] + self.right.corner_angles[0]
+
+    @property
+    def neckline_angle_sum(self) -> float:
+        """The two corners at the neckline together."""
+        return self.left.corner_angles[2] + self.right.corner_angles[3]
+
+    @property
+    def steepest(self) -> float:
+        """Largest run per walk of either side, absolute."""
+        return self._steepest[0]
+
+    @property
+    def steepest_between(self) -> tuple[LevelName, LevelName]:
+        """The two levels between which that is, or the two nearest ones."""
+        _, walk = self._steepest
+        above = next((i for i, level in enumerate(self.levels) if level.walk > walk), len(self.levels) - 1)
+        above = max(above, 1)
+        return self.levels[above - 1].name, self.levels[above].name
+
+    @cached_property
+    def _steepest(self) -> tuple[float, float]:
+        """The largest run per walk, and the walk at which it begins."""
+        sides = (slopes_along(side, self.walks) for side in (self.left.right, self.right.left))
+        slopes = max(sides, key=np.max)
+        at = int(slopes.argmax())
+        return slopes.item(at), self.walks.item(at)
 
 
 @dataclass(frozen=True)

@@ -7,11 +7,12 @@ walk from the waist. Lines of equal walk meet every seam square.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
 from workbench.draft.edges import Edges, Index
-from workbench.draft.monotone import Array
+from workbench.draft.monotone import Array, hermite_weights
 
 _FOUND = 1e-7
 """mm: near enough to the point that was asked for."""
@@ -28,21 +29,33 @@ class Surface:
 
     def chords(self, t: Array) -> Array:
         """Width (panels, m) in mm of every panel at each of the walks ``t`` (m,)."""
-        x, y = self.edges.xy(np.arange(2 * self.panel_count)[:, None], t)
-        return np.hypot(x[1::2] - x[::2], y[1::2] - y[::2])
+        return _apart(*self.edges.xy(self._all_edges, t))
 
-    def runs(self, u: Array, t: Array) -> Array:
-        """Distance (m,) in mm from the centre front across the panels to each (u, t), at that walk."""
-        chords = self.chords(t)
-        across = np.clip(u - np.arange(self.panel_count)[:, None], 0.0, 1.0)
-        total: Array = np.einsum("pm,pm->m", across, chords)
+    def widths(self, panel: Index, t: Array) -> Array:
+        """Width in mm of ``panel`` at walk ``t``; of one shape, or broadcast together."""
+        return _apart(*self.edges.xy(_both_edges(panel), t))
+
+    @cached_property
+    def _all_edges(self) -> Index:
+        """(2, panels, 1) numbers of all left and all right edges."""
+        return _both_edges(np.arange(self.panel_count)[:, None])
+
+    def shares(self, u: Array) -> Array:
+        """(panels, m) how much of the width of each panel lies before each place ``u`` (m,)."""
+        shares: Array = np.minimum(np.maximum(u - np.arange(self.panel_count)[:, None], 0.0), 1.0)
+        return shares
+
+    def runs(self, shares: Array, t: Array) -> Array:
+        """Distance (m,) in mm from the centre front across the panels to each place, at walk ``t`` (m,).
+
+        The places are given as :meth:`shares` gives them.
+        """
+        total: Array = np.add.reduce(shares * self.chords(t))
         return total
 
     def points(self, panel: Index, v: Array, t: Array) -> Array:
         """(..., 2) flat points of places across (0..1) and up ``panel``, all of one shape."""
-        both = np.stack((2 * panel, 2 * panel + 1))
-        x, y, lean = self.edges.at(both, t)
-        return across(v, (x[0], y[0], lean[0]), (x[1], y[1], lean[1]))
+        return across(hermite_weights(v), *self.edges.at(_both_edges(panel), t))
 
     def point(self, u: float, t: float) -> tuple[float, float, int]:
         """x, y in mm and the panel (the left one at a seam) of a place on the body."""
@@ -92,18 +105,32 @@ class Surface:
         return np.stack((p[0], (p[1] - p[2]) / (2 * dv), (p[3] - p[4]) / (2 * dt)), axis=1)
 
 
-def across(v: Array, left: tuple[Array, Array, Array], right: tuple[Array, Array, Array]) -> Array:
-    """(..., 2) of the cubic from a left to a right edge point (x, y, dx/dt), square to both edges.
+def _both_edges(panel: Index) -> Index:
+    """(2, ...) the left and the right edge of each panel."""
+    left = 2 * panel
+    return np.array((left, left + 1))
 
-    Its end tangents are as long as the chord.
+
+def _apart(x: Array, y: Array) -> Array:
+    """Distance in mm from left to right, which lie along the first axis (2, ...)."""
+    apart: Array = np.hypot(x[1] - x[0], y[1] - y[0])
+    return apart
+
+
+Weights = tuple[Array, Array, Array, Array]
+
+
+def across(weights: Weights, x: Array, y: Array, lean: Array) -> Array:
+    """(..., 2) of the cubic from a left to a right edge point, square to both edges.
+
+    ``x``, ``y`` and ``lean``, which is dx/dt, hold left and right along their first axis
+    (2, ...); ``weights`` are those of the places across. The end tangents are as long as
+    the chord.
     """
-    x0, y0, lean0 = left
-    x1, y1, lean1 = right
-    chord = np.hypot(x1 - x0, y1 - y0)
-    up0, up1 = np.sqrt(np.maximum(1 - lean0 * lean0, 0)), np.sqrt(np.maximum(1 - lean1 * lean1, 0))
-    s, r = v * v, 1 - v
-    near, far = s * (3 - 2 * v), r * r * (1 + 2 * v)
-    out0, out1 = chord * v * r * r, -chord * s * r
-    x = far * x0 + near * x1 + out0 * up0 + out1 * up1
-    y = far * y0 + near * y1 - out0 * lean0 - out1 * lean1
-    return np.stack((x, y), axis=-1)
+    far, near, out, back = weights
+    chord, up = _apart(x, y), np.sqrt(np.maximum(1 - lean * lean, 0.0))
+    out, back = chord * out, chord * back
+    points = np.empty((*out.shape, 2))
+    np.add(far * x[0] + near * x[1], out * up[0] + back * up[1], out=points[..., 0])
+    np.subtract(far * y[0] + near * y[1], out * lean[0] + back * lean[1], out=points[..., 1])
+    return points

@@ -9,10 +9,10 @@ import numpy as np
 from workbench.body import LEVEL_LABEL, LevelName
 from workbench.draft.design import Design
 from workbench.draft.edges import STEEPEST, Edges
-from workbench.draft.lines import LineError, Nodes, Sampled, seam_walks
+from workbench.draft.lines import LineError, Nodes, Sampled
 from workbench.draft.monotone import Array
 from workbench.draft.names import Findings, low_label, panel_name, seam_name, stop
-from workbench.draft.result import Finding, LedgerLine, Level, LineName, Panel, Place, SeamLine, Severity
+from workbench.draft.result import Finding, Level, LineName, Panel, Place, SeamLine, Severity
 from workbench.draft.surface import Surface
 from workbench.draft.trouble_asked import line_trouble
 
@@ -28,6 +28,10 @@ SHARPEST_CORNER = 15.0
 """Degrees: a sharper one is thinner than 2 mm for more than its last 7 mm."""
 STEEPEST_CLIMB = 4.0
 """Rise per run of a neckline or hem between two nodes: 76 degrees."""
+_GENTLE_RISE = 2.0
+"""Rise per run of a line with which it meets a seam, to which it is square at 0, in 26 degrees at least."""
+_GENTLE_RUN = 0.45
+"""Run per walk at the points where an edge is integrated; between those it is at most a tenth more."""
 
 
 def in_places(x: Array, levels: tuple[Level, ...], design: Design) -> Findings:
@@ -85,9 +89,9 @@ def undrawable_line(name: LineName, error: LineError) -> Finding:
     return line_trouble(name, str(error), error.point)
 
 
-def in_lines(neckline: Nodes, hem: Nodes, design: Design) -> Findings:
-    """Seams where the neckline is not above the hem."""
-    gaps = [high - low for high, low in zip(seam_walks(neckline), seam_walks(hem), strict=True)]
+def in_lines(neckline: tuple[float, ...], hem: tuple[float, ...], design: Design) -> Findings:
+    """Seams at whose walks the neckline is not above the hem."""
+    gaps = [high - low for high, low in zip(neckline, hem, strict=True)]
     return tuple(_below_hem(seam, gap, design) for seam, gap in enumerate(gaps) if not gap >= SHORTEST)
 
 
@@ -155,11 +159,17 @@ def in_widths(surface: Surface, sides: Array, hem: Sampled, neckline: Sampled, d
     return tuple(found)
 
 
-def in_steepness(name: LineName, line: Sampled, design: Design) -> Findings:
-    """Pieces of a line that climb so steeply that they leave a horn of cloth beside them."""
-    climb = np.abs(line.t[:, -1] - line.t[:, 0])
-    steep = np.flatnonzero((climb > STEEPEST_CLIMB * line.run) & (climb > SHORTEST))
-    return tuple(_climbs(name, panel, design) for panel in dict.fromkeys(line.panel[steep].tolist()))
+def in_steepness(lines: Sampled, of_hem: int, design: Design) -> Findings:
+    """Pieces of hem and neckline that climb so steeply that they leave a horn of cloth beside them.
+
+    The first ``of_hem`` of the pieces are those of the hem.
+    """
+    climb = np.abs(lines.t[:, -1] - lines.t[:, 0])
+    steep = np.flatnonzero((climb > STEEPEST_CLIMB * lines.run) & (climb > SHORTEST))
+    places: list[tuple[LineName, int]] = [
+        ("hem" if piece < of_hem else "neckline", lines.panel.item(piece)) for piece in steep.tolist()
+    ]
+    return tuple(_climbs(name, panel, design) for name, panel in dict.fromkeys(places))
 
 
 def _climbs(name: LineName, panel: int, design: Design) -> Finding:
@@ -173,8 +183,14 @@ def _climbs(name: LineName, panel: int, design: Design) -> Finding:
     )
 
 
-def in_corners(panels: tuple[Panel, ...], design: Design) -> Findings:
-    """Corners so sharp that the cloth would end in a spike."""
+def in_corners(panels: tuple[Panel, ...], lines: tuple[Nodes, Nodes], design: Design) -> Findings:
+    """Corners so sharp that the cloth would end in a spike.
+
+    They are measured only where one of the lines climbs enough to make such a corner.
+    """
+    rises = [rise for nodes in lines for node in nodes for rise in (node.slope_in, node.slope_out)]
+    if min(rises) > -_GENTLE_RISE and max(rises) < _GENTLE_RISE:
+        return ()
     sharp = [
         (panel, corner)
         for panel in panels
@@ -215,8 +231,10 @@ def in_tape(tape: Mapping[LevelName, float], levels: tuple[Level, ...]) -> Findi
     )
 
 
-def in_flare(seams: tuple[SeamLine, ...], ledger: tuple[LedgerLine, ...], design: Design) -> Findings:
-    """Seams that flare too sharply to be sewn flat."""
+def in_flare(seams: tuple[SeamLine, ...], edges: Edges) -> Findings:
+    """Seams that flare too sharply to be sewn flat, measured only where an edge comes near it."""
+    if edges.steepest.max() < _GENTLE_RUN:
+        return ()
     gentlest = min(seams, key=lambda seam: seam.steepest)
     return tuple(_sharp(seam, gentlest) for seam in seams if seam.steepest > SHARP_FLARE)
 

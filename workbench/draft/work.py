@@ -55,8 +55,9 @@ def _drafted(
     surface = Surface(edges, design.panel_count)
     hem, neckline = _line("hem", design, levels), _line("neckline", design, levels)
     hem_nodes, neckline_nodes = _nodes(hem, neckline, surface)
-    _stop_on(drawn.in_lines(neckline_nodes, hem_nodes, design))
-    sides = sides_of(edges, seam_walks(hem_nodes), seam_walks(neckline_nodes))
+    hem_walks, neckline_walks = seam_walks(hem_nodes), seam_walks(neckline_nodes)
+    _stop_on(drawn.in_lines(neckline_walks, hem_walks, design))
+    sides = sides_of(edges, hem_walks, neckline_walks)
     lines = sampled((hem_nodes, neckline_nodes), surface)
     points = surface.points(lines.panel[:, None], lines.v, lines.t)
     below, above = slice(0, len(hem_nodes) - 1), slice(len(hem_nodes) - 1, None)
@@ -64,12 +65,11 @@ def _drafted(
     _stop_on(
         drawn.in_sampled_lines(high, low, design) + drawn.in_widths(surface, sides.points, low, high, design)
     )
-    _stop_on(drawn.in_steepness("hem", low, design))
-    _stop_on(drawn.in_steepness("neckline", high, design))
+    _stop_on(drawn.in_steepness(lines, len(hem_nodes) - 1, design))
     count = design.panel_count
     hem_parts, neckline_parts = (by_panel(lines.panel[part], points[part], count) for part in (below, above))
     panels = panels_of(design, levels, surface, sides, hem_parts, neckline_parts)
-    _stop_on(drawn.in_corners(panels, design))
+    _stop_on(drawn.in_corners(panels, (hem_nodes, neckline_nodes), design))
     seams = seams_of(design, levels, sides, panels, hem_nodes, neckline_nodes)
     tape = {
         level.name: 2 * sum(panel.widths[level.name] for panel in panels) + design.opening_mm
@@ -80,12 +80,12 @@ def _drafted(
     draft = Draft(
         panels,
         seams,
-        EdgeLine("neckline", neckline, seam_walks(neckline_nodes), own[0]),
-        EdgeLine("hem", hem, seam_walks(hem_nodes), own[1]),
+        EdgeLine("neckline", neckline, neckline_walks, own[0]),
+        EdgeLine("hem", hem, hem_walks, own[1]),
         tape,
         surface,
     )
-    return draft, drawn.in_flare(seams, ledger, design)
+    return draft, drawn.in_flare(seams, edges)
 
 
 def _stop_on(findings: tuple[Finding, ...]) -> None:
