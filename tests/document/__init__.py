@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from tests.document.bead_values import bead_plans
 from tests.document.cloth_values import cloths, plans, quotings
+from tests.document.wish_values import wishes
 from workbench.body import BY_KEY, LEVELS, LIMIT_TABLE, Length, Limits, read_length
 from workbench.document import (
     BONE_PLACES,
@@ -164,6 +165,7 @@ def makings(panels: int) -> st.SearchStrategy[Making]:
 def _projects(draw: st.DrawFn) -> Project:
     design = draw(_designs)
     some = draw(cloths())
+    pictures, behind = draw(wishes())
     return Project(
         client=draw(_clients),
         unit=draw(st.sampled_from(["in", "cm"])),
@@ -176,6 +178,9 @@ def _projects(draw: st.DrawFn) -> Project:
         cloths=some,
         plans=draw(plans(tuple(cloth.name for cloth in some))),
         quoting=draw(quotings),
+        style_name=draw(_texts),
+        pictures=pictures,
+        behind=behind,
         beads=draw(bead_plans()),
     )
 

@@ -11,8 +11,8 @@ import pytest
 from hypothesis import given, settings
 
 from tests.document import example, projects
-from tests.document.wish_values import picture
 from tests.document.bead_values import BEADED
+from tests.document.wish_values import picture
 from workbench.body import BY_KEY
 from workbench.document import Project, json_schema, to_bytes
 from workbench.document.file import project_from

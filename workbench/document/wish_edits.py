@@ -54,11 +54,18 @@ def _free_name(name: str, taken: set[str]) -> str:
 
 
 def remove_wish(project: Project, name: str) -> Project:
-    """The project without a picture, also behind the panels."""
+    """The project without a picture, also behind the panels and beside a fitting."""
     gone = wish_named(project, name)
-    left = tuple(picture for picture in project.pictures if picture is not gone)
     behind = project.behind
-    return replace(project, pictures=left, behind=None if behind and behind.picture == name else behind)
+    return replace(
+        project,
+        pictures=tuple(picture for picture in project.pictures if picture is not gone),
+        behind=None if behind and behind.picture == name else behind,
+        fittings=tuple(
+            replace(fitting, picture="") if fitting.picture == name else fitting
+            for fitting in project.fittings
+        ),
+    )
 
 
 def set_wish_note(project: Project, name: str, note: str) -> Project:
