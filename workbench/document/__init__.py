@@ -48,7 +48,7 @@ if TYPE_CHECKING:
         set_unit,
         take_the_most,
     )
-    from workbench.document.fresh_files import make_folder, plain_stem
+    from workbench.document.fresh_files import free_stem, make_folder, plain_stem
     from workbench.document.laying import better_lay
     from workbench.document.lays import Lay, PlanState
     from workbench.document.line_edits import (
@@ -100,12 +100,28 @@ if TYPE_CHECKING:
         set_weight,
         share_evenly,
     )
-    from workbench.document.style_carry import Reckoning, carried
+    from workbench.document.style_carry import CARRIED, Reckoning, Shape, carried, shape_of
+    from workbench.document.style_edits import PURPOSE_MOST, as_shape, in_shape
     from workbench.document.taken import Taken
     from workbench.document.taken_compare import NOTABLE_MM, MeasureChange, measure_changes
     from workbench.document.taken_edits import measure_anew, remove_taken, set_taken, take_back, taken_now
     from workbench.document.text_lay import lay_text
     from workbench.document.text_report import report_text
+    from workbench.document.wish import Behind, WishPicture
+    from workbench.document.wish_checks import LEAST_SCALE, MOST_PICTURES, MOST_SCALE
+    from workbench.document.wish_edits import (
+        add_wish,
+        lay_behind,
+        move_behind,
+        remove_wish,
+        scale_behind,
+        scale_between,
+        set_behind,
+        set_wish_note,
+        take_away_behind,
+        wish_named,
+    )
+    from workbench.document.wish_file import PictureTrouble, read_wish, wish_of
     from workbench.document.words import RULE_WORDS, STYLE_WORDS
 else:
     __getattr__ = when_asked(
@@ -117,7 +133,7 @@ else:
             "cloth_table": "CLOTH_ROWS CLOTH_TABLE ClothRow cloth_span_words",
             "edits": "quarter_of set_client set_front_share set_limit set_measurement set_opening set_panels "
             "set_paper set_reduction set_rule set_style set_unit take_the_most",
-            "fresh_files": "make_folder plain_stem",
+            "fresh_files": "free_stem make_folder plain_stem",
             "laying": "better_lay",
             "lays": "Lay PlanState",
             "line_edits": "add_point move_point place_of remove_point style_line_again toggle_smooth",
@@ -134,12 +150,18 @@ else:
             "schema": "json_schema",
             "seam_edits": "set_left_part set_level_weight set_pin set_seam_place "
             "set_through_bust_point set_weight share_evenly",
-            "style_carry": "Reckoning carried",
+            "style_carry": "CARRIED Reckoning Shape carried shape_of",
+            "style_edits": "PURPOSE_MOST as_shape in_shape",
             "taken": "Taken",
             "taken_compare": "NOTABLE_MM MeasureChange measure_changes",
             "taken_edits": "measure_anew remove_taken set_taken take_back taken_now",
             "text_lay": "lay_text",
             "text_report": "report_text",
+            "wish": "Behind WishPicture",
+            "wish_checks": "LEAST_SCALE MOST_PICTURES MOST_SCALE",
+            "wish_edits": "add_wish lay_behind move_behind remove_wish scale_behind scale_between "
+            "set_behind set_wish_note take_away_behind wish_named",
+            "wish_file": "PictureTrouble read_wish wish_of",
             "words": "RULE_WORDS STYLE_WORDS",
         },
     )
@@ -147,19 +169,25 @@ else:
 __all__ = [
     "BONE_PLACES",
     "BY_HAND",
+    "CARRIED",
     "CLOTH_ROWS",
     "CLOTH_TABLE",
     "EDGE_NAMES",
     "LARGEST_NUMBER",
+    "LEAST_SCALE",
     "MAKING_ROWS",
     "MAKING_TABLE",
+    "MOST_PICTURES",
     "MOST_POINTS",
+    "MOST_SCALE",
     "NOTABLE_MM",
+    "PURPOSE_MOST",
     "RULE_WORDS",
     "STYLE_WORDS",
     "SUFFIX",
     "TEXT_LENGTHS",
     "BadRow",
+    "Behind",
     "Client",
     "ClientRow",
     "ClothRow",
@@ -172,15 +200,20 @@ __all__ = [
     "Paper",
     "PaperName",
     "Picture",
+    "PictureTrouble",
     "PlanState",
     "Project",
     "Reckoning",
     "RowDone",
     "Session",
+    "Shape",
     "Step",
     "Taken",
+    "WishPicture",
     "add_cloth",
     "add_point",
+    "add_wish",
+    "as_shape",
     "better_lay",
     "carried",
     "choice_of",
@@ -188,14 +221,18 @@ __all__ = [
     "cut_out",
     "drop_plan",
     "finding_data",
+    "free_stem",
     "heading_of",
+    "in_shape",
     "json_schema",
     "keep_plan",
+    "lay_behind",
     "lay_data",
     "lay_text",
     "make_folder",
     "measure_anew",
     "measure_changes",
+    "move_behind",
     "move_point",
     "new_project",
     "opened_clients",
@@ -208,14 +245,19 @@ __all__ = [
     "printed_lays",
     "quarter_of",
     "read_project",
+    "read_wish",
     "recut",
     "remove_cloth",
     "remove_point",
     "remove_taken",
+    "remove_wish",
     "report",
     "report_text",
+    "scale_behind",
+    "scale_between",
     "set_all_hours",
     "set_allowance_of",
+    "set_behind",
     "set_bone_place",
     "set_boning",
     "set_bought",
@@ -254,14 +296,19 @@ __all__ = [
     "set_turn",
     "set_unit",
     "set_weight",
+    "set_wish_note",
+    "shape_of",
     "share_evenly",
     "style_line_again",
+    "take_away_behind",
     "take_back",
     "take_the_most",
     "taken_now",
     "to_bytes",
     "toggle_smooth",
     "usual_cloths",
+    "wish_named",
+    "wish_of",
     "write_project",
     "write_whole",
 ]
