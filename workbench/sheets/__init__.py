@@ -16,6 +16,9 @@ if TYPE_CHECKING:
     from workbench.sheets.heading import Heading
     from workbench.sheets.inside_sheet import print_inside_sheet
     from workbench.sheets.lay_sheet import LAY_PAPERS, print_lay
+    from workbench.sheets.marking_drawing import MarkingPicture, marking_picture
+    from workbench.sheets.marking_rows import MarkRow, mark_rows, plain_lines
+    from workbench.sheets.marking_sheet import MARKING_PAPERS, print_marking
     from workbench.sheets.panel import panel_drawing
     from workbench.sheets.paper import LONGEST_SIDE, PAPERS, ROLL, PaperSize, PrintChoice, PrintError
     from workbench.sheets.pdf import print_pdf
@@ -33,6 +36,9 @@ else:
             "heading": "Heading",
             "inside_sheet": "print_inside_sheet",
             "lay_sheet": "LAY_PAPERS print_lay",
+            "marking_drawing": "MarkingPicture marking_picture",
+            "marking_rows": "MarkRow mark_rows plain_lines",
+            "marking_sheet": "MARKING_PAPERS print_marking",
             "panel": "panel_drawing",
             "paper": "LONGEST_SIDE PAPERS ROLL PaperSize PrintChoice PrintError",
             "pdf": "print_pdf",
@@ -47,6 +53,7 @@ __all__ = [
     "GAP",
     "LAY_PAPERS",
     "LONGEST_SIDE",
+    "MARKING_PAPERS",
     "PAPERS",
     "QUOTE_PAPERS",
     "ROLL",
@@ -57,6 +64,8 @@ __all__ = [
     "Join",
     "Label",
     "Layout",
+    "MarkRow",
+    "MarkingPicture",
     "PaperSize",
     "PlacedPanel",
     "Placement",
@@ -68,11 +77,15 @@ __all__ = [
     "Tile",
     "View",
     "garment_views",
+    "mark_rows",
+    "marking_picture",
     "panel_drawing",
     "placements",
+    "plain_lines",
     "print_client_card",
     "print_inside_sheet",
     "print_lay",
+    "print_marking",
     "print_pdf",
     "print_quote",
     "print_sewing_order",
