@@ -116,7 +116,8 @@ def edges_through(levels: Spacing, x: Array) -> Edges:
     """Edges for level walks (k,) rising, one of them 0, and x (e, k), in mm."""
     slopes, inside = _pieces(levels, x)
     pieces = _straight_beyond(inside, slopes)
-    half = np.concatenate(([0.5 * REACH], levels.halves, [0.5 * REACH]))
+    knots = np.concatenate((levels.x[:1] - REACH, levels.x, levels.x[-1:] + REACH))
+    half = 0.5 * (knots[1:] - knots[:-1])
     leans = (_LEANS @ pieces.reshape(3, -1)).reshape(-1, *pieces.shape[1:])
     table = np.empty((_LEAN + 3, *pieces.shape[1:]))
     cubic, arc, lean = table[:4], table[4:_LEAN], table[_LEAN:]
@@ -133,7 +134,7 @@ def edges_through(levels: Spacing, x: Array) -> Edges:
     arc[0, :, 0] += heights[:, 0] - rises[:, 0]
     return Edges(
         levels.x,
-        _middles(levels.x[None], np.ones_like(levels.x)[None])[0],
+        knots[:-1] + half,
         half,
         table.reshape(_LEAN + 3, -1),
         np.abs(leans[:_NODES, :, 1:-1]).max(axis=0),

@@ -18,19 +18,14 @@ Array = NDArray[np.float64]
 class Spacing:
     """The abscissae (k,) that a family of curves shares, k >= 3, and what their slopes need of them."""
 
-    __slots__ = ("_far", "_near", "_own", "_yonder", "from_waist", "halves", "steps", "x")
+    __slots__ = ("_weights", "from_waist", "halves", "steps", "x")
 
     def __init__(self, x: Array) -> None:
         self.x = x
         self.steps = x[1:] - x[:-1]
         self.halves = 0.5 * self.steps
-        self.from_waist = _from_zero(x)
-        before, after = self.steps[:-1], self.steps[1:]
-        whole = 3 * (before + after)
-        self._near, self._far = (2 * after + before) / whole, (after + 2 * before) / whole
-        end, inward = self.steps.take(_OUTER), self.steps.take(_NEXT)
-        self._yonder = end / (end + inward)
-        self._own = 1 + self._yonder
+        self.from_waist = _from_zero(x.tolist())
+        self._weights = _slope_weights(self.steps.tolist())
 
     def chords(self, y: Array) -> Array:
         """Slopes (e, k - 1) from point to point of each row of ``y`` (e, k)."""
@@ -40,36 +35,44 @@ class Spacing:
 
     def slopes(self, chords: Array) -> Array:
         """Slopes (e, k) of the monotone cubics at the points."""
-        slopes = np.zeros((len(chords), len(self.x)))
-        before, after = chords[:, :-1], chords[:, 1:]
-        product = before * after
-        spread = self._near * after
-        spread += self._far * before
-        np.divide(product, spread, out=slopes[:, 1:-1], where=product > 0)
-        slopes[:, :: len(self.steps)] = self._ends(chords.take(_OUTER, axis=1), chords.take(_NEXT, axis=1))
+        last = len(self.steps)
+        slopes = np.zeros((len(chords), last + 1))
+        weighed = chords @ self._weights
+        product = chords[:, :-1] * chords[:, 1:]
+        np.divide(product, weighed[:, 1:-1], out=slopes[:, 1:-1], where=product > 0)
+        # an end slope is held between nothing and three times its chord; where the two chords
+        # there agree in sign the rule itself stays below twice the chord
+        most = 3 * chords[:, :: last - 1]
+        held = np.maximum(weighed[:, ::last], np.minimum(most, 0.0))
+        np.minimum(held, np.maximum(most, 0.0), out=slopes[:, ::last])
         return slopes
 
-    def _ends(self, chord: Array, inward: Array) -> Array:
-        """Three-point end slopes, held between nothing and three times their chord.
 
-        Where the two chords agree in sign the rule itself stays below twice the chord.
-        """
-        slope = self._own * chord
-        slope -= self._yonder * inward
-        most = 3 * chord
-        held: Array = np.maximum(slope, np.minimum(most, 0.0))
-        return np.minimum(held, np.maximum(most, 0.0), out=held)
+def _slope_weights(steps: list[float]) -> Array:
+    """(k - 1, k): chords to what the slopes are made of.
+
+    At the ends that is the three-point slope, between them what the product of two chords
+    is divided by to give their weighted harmonic mean.
+    """
+    weights = [[0.0] * (len(steps) + 1) for _ in steps]
+    for i, (before, after) in enumerate(pairwise(steps)):
+        whole = 3 * (before + after)
+        weights[i][i + 1], weights[i + 1][i + 1] = (after + 2 * before) / whole, (2 * after + before) / whole
+    for end, inward in ((0, 1), (-1, -2)):
+        yonder = steps[end] / (steps[end] + steps[inward])
+        weights[end][end], weights[inward][end] = 1 + yonder, -yonder
+    return np.array(weights)
 
 
-_OUTER, _NEXT = np.array([0, -1]), np.array([1, -2])
-"""The first and last of some steps or chords, and those next to them."""
-
-
-def _from_zero(x: Array) -> Array:
-    """(k - 1, k): rises from point to point to heights at the points, nothing where x is 0."""
-    zero = int(np.abs(x).argmin())
-    point, step = np.arange(len(x)), np.arange(len(x) - 1)[:, None]
-    return np.where(step < zero, -1.0 * (point <= step), 1.0 * (point > step))
+def _from_zero(x: list[float]) -> Array:
+    """(k - 1, k): rises from point to point to heights at the points, nothing where x is nearest to 0."""
+    zero = min(range(len(x)), key=lambda point: abs(x[point]))
+    return np.array(
+        [
+            [float(step < point) if step >= zero else -float(point <= step) for point in range(len(x))]
+            for step in range(len(x) - 1)
+        ]
+    )
 
 
 def slopes_of_few(x: list[float], y: list[float]) -> list[float]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import isfinite
+from math import inf, isfinite
 
 from workbench.body import LEVEL_LABEL
 from workbench.draft.design import FEWEST_PANELS, MOST_PANELS, Design, Quarter, QuarterName, Seam, ShapePoint
@@ -23,9 +23,9 @@ def in_design(design: Design) -> Findings:
 
 
 def _design_troubles(design: Design) -> Iterator[Finding]:
-    if not (isfinite(design.opening_mm) and 0 <= design.opening_mm <= 400):
+    if not 0 <= design.opening_mm <= 400:
         yield _field("opening", "opening_mm", "The opening", "between 0 and 16 in (40 cm)")
-    if not (isfinite(design.front_share) and 0.3 <= design.front_share <= 0.7):
+    if not 0.3 <= design.front_share <= 0.7:
         yield _field("front_share", "front_share", "The front's share", "between 30 and 70 %")
     for level in design.levels:
         if not isfinite(design.reductions.at(level)):
@@ -61,7 +61,7 @@ def _quarter_troubles(quarter: QuarterName, design: Design) -> Iterator[Finding]
 
 def _seam_troubles(seam: Seam, index: int, quarter: QuarterName, design: Design) -> Iterator[Finding]:
     name, place = seam_name(index, design), Place(seam=index, field=f"{quarter}.seams")
-    if not all(isfinite(v) and 0 < v < 1 for v in (seam.lower, seam.upper)):
+    if not (0 < seam.lower < 1 and 0 < seam.upper < 1):
         yield stop(
             "seam_place",
             "The {seam} stands outside its quarter.",
@@ -70,7 +70,7 @@ def _seam_troubles(seam: Seam, index: int, quarter: QuarterName, design: Design)
             seam=name,
         )
     parts = [seam.left_part, *(s.left_part for s in seam.shares if s.left_part is not None)]
-    if not all(isfinite(part) and 0 <= part <= 1 for part in parts):
+    if not all(0 <= part <= 1 for part in parts):
         yield stop(
             "left_part", "The left part of the {seam} must be between 0 and 100 %.", place, "", seam=name
         )
@@ -80,7 +80,7 @@ def _weight_troubles(described: Quarter, quarter: QuarterName) -> Iterator[Findi
     shares = (*described.side_shares, *(s for seam in described.seams for s in seam.shares))
     weights = [described.side_weight, *(s.weight for s in described.seams)]
     weights += [s.weight for s in shares if s.weight is not None]
-    if not all(isfinite(weight) and weight >= 0 for weight in weights):
+    if not all(0 <= weight < inf for weight in weights):
         yield stop(
             "weight",
             "A weight of the {quarter} seams is below nothing or no number.",
@@ -88,7 +88,7 @@ def _weight_troubles(described: Quarter, quarter: QuarterName) -> Iterator[Findi
             "Give each seam a weight of 0 or more.",
             quarter=quarter,
         )
-    if not all(s.pin_mm is None or (isfinite(s.pin_mm) and abs(s.pin_mm) <= 500) for s in shares):
+    if not all(s.pin_mm is None or abs(s.pin_mm) <= 500 for s in shares):
         yield stop(
             "pin",
             "A pinned intake of the {quarter} is no usable length.",
@@ -154,7 +154,7 @@ def in_points(
             ),
         )
     for number, point in enumerate(points):
-        if not (isfinite(point.t) and low <= point.t <= high):
+        if not low <= point.t <= high:
             return (_out_of_reach(name, number, low, high),)
         if number and not points[number - 1].u < point.u:
             return (line_trouble(name, "lies level with or behind the point before it", number),)
