@@ -1,0 +1,26 @@
+"""One shape to begin from: a design without a client."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from workbench.document import Project
+
+
+@dataclass(frozen=True)
+class KeptShape:
+    """A shape under its name. ``project`` holds it on the invented body."""
+
+    name: str
+    purpose: str
+    """What it is for, empty where nobody wrote that down."""
+    project: Project
+    path: Path | None = None
+    """Of the file that holds it; None for a shape that comes with the program."""
+
+    @property
+    def panels(self) -> tuple[int, int]:
+        """How many panels there are in the front and in the back half, of each side."""
+        design = self.project.design
+        return design.front.panel_count, design.back.panel_count
