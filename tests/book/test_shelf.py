@@ -278,7 +278,7 @@ def test_a_picture_of_nothing_and_one_that_is_none() -> None:
 
 
 def test_a_square_is_a_square() -> None:
-    assert set(rings_of(packed([[(0, 0), (100, 0), (100, 100), (0, 100), (0, 0)]]))[0]) == {
+    assert set(rings_of(packed([np.array([(0, 0), (100, 0), (100, 100), (0, 100), (0, 0)], float)]))[0]) == {
         (0.0, 0.0),
         (255.0, 0.0),
         (255.0, 255.0),

@@ -9,6 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+import numpy as np
+from numpy.typing import NDArray
+
 from workbench.document import Picture
 
 _WHOLE = 255
@@ -27,29 +30,23 @@ def small_picture(picture: Picture) -> str:
     if good is None or good.draft is None:
         return ""
     panels = good.draft.panels
-    rings = [place.put(panels[place.panel].outline).tolist() for place in placements(good, "apart")]
-    return packed(rings)
+    return packed([place.put(panels[place.panel].outline) for place in placements(good, "apart")])
 
 
-def packed(rings: Sequence[Sequence[Sequence[float]]]) -> str:
-    """Rings of points in mm as letters, y up; empty for none."""
-    from shapely import LinearRing
+def packed(rings: Sequence[NDArray[np.float64]]) -> str:
+    """Rings of points in mm, y up, as letters; empty for none."""
+    from shapely import get_coordinates, linearrings, simplify
 
-    xs = [x for ring in rings for x, _ in ring]
-    ys = [y for ring in rings for _, y in ring]
-    if not xs:
+    if not rings:
         return ""
-    left, low = min(xs), min(ys)
-    side = max(max(xs) - left, max(ys) - low, 1e-9)
+    every = np.vstack(rings)
+    low = every.min(axis=0)
+    side = max(float(np.ptp(every, axis=0).max()), 1e-9)
     words = []
     for ring in rings:
-        few = LinearRing(ring).simplify(_COARSE * side).coords[:-1]
-        words.append("".join(f"{_part(x - left, side)}{_part(y - low, side)}" for x, y in few))
+        few = get_coordinates(simplify(linearrings(ring), _COARSE * side, preserve_topology=False))[:-1]
+        words.append(np.rint(_WHOLE * (few - low) / side).astype(np.uint8).tobytes().hex())
     return " ".join(words)
-
-
-def _part(length: float, side: float) -> str:
-    return f"{round(_WHOLE * length / side):02x}"
 
 
 def rings_of(letters: str) -> tuple[Ring, ...]:
