@@ -231,7 +231,11 @@ def test_one_layer_alone_is_the_same_as_among_all() -> None:
     for name in LAYERS:
         for alone, among in zip(pieces(name), found[name].pieces, strict=True):
             assert np.array_equal(alone.cut, among.cut)
-            assert alone.notches == among.notches
+            assert len(alone.notches) == len(among.notches)
+            for one, other in zip(alone.notches, among.notches, strict=True):
+                assert one.at == pytest.approx(other.at, abs=1e-9)
+                assert one.towards == pytest.approx(other.towards, abs=1e-9)
+                assert replace(one, at=other.at, towards=other.towards) == other
     for line, piece in zip(cut_lines(outcome(), ALL), found["fashion"].pieces, strict=True):
         assert np.array_equal(line, piece.cut)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -28,11 +29,24 @@ _SPECK_MM = 0.01
 
 @dataclass(frozen=True)
 class _Ground:
-    """What lines are laid on: the draft, walks that reach past it, and each panel's least width in mm."""
+    """What lines are laid on: the draft, and walks that reach past it."""
 
     draft: Draft
     walks: Array
-    narrowest: Array
+
+    def narrowest(self, panels: Sequence[int]) -> Array:
+        """Least width in mm of each of the panels between hem and neckline."""
+        numbers, hem, neckline = (
+            np.array(own) for own in (panels, self.draft.hem.seam_walks, self.draft.neckline.seam_walks)
+        )
+        below = np.minimum(hem[numbers], hem[numbers + 1])[:, None]
+        above = np.maximum(neckline[numbers], neckline[numbers + 1])[:, None]
+        drawn = (self.walks >= below) & (self.walks <= above)
+        sides = 2 * numbers[:, None] + np.array([0, 1])
+        x, y = self.draft.surface.edges.xy(sides[..., None], self.walks)
+        chords = np.hypot(x[:, 1] - x[:, 0], y[:, 1] - y[:, 0])
+        found: Array = np.where(drawn, chords, np.inf).min(axis=1)
+        return found
 
 
 @dataclass(frozen=True)
@@ -110,7 +124,7 @@ def _mid_panels(ground: _Ground, boning: Boning) -> list[Laid]:
     panels, walks = ground.draft.panels, ground.walks
     half = np.full_like(walks, 0.5)
     middles = ground.draft.surface.points(np.arange(len(panels))[:, None], half, walks)
-    room = ground.narrowest >= channel_width(boning)
+    room = ground.narrowest(range(len(panels))) >= channel_width(boning)
     return [
         Laid(
             "mid_panel",
@@ -176,16 +190,13 @@ def _ground_of(draft: Draft) -> _Ground:
     low = min(*(point.t for point in draft.hem.points), *draft.hem.seam_walks)
     high = max(*(point.t for point in draft.neckline.points), *draft.neckline.seam_walks)
     walks = np.linspace(low - _PAST_MM, high + _PAST_MM, _SAMPLES)
-    hem, neckline = np.array(draft.hem.seam_walks), np.array(draft.neckline.seam_walks)
-    below, above = np.minimum(hem[:-1], hem[1:]), np.maximum(neckline[:-1], neckline[1:])
-    drawn = (walks >= below[:, None]) & (walks <= above[:, None])
-    return _Ground(draft, walks, np.where(drawn, draft.surface.chords(walks), np.inf).min(axis=1))
+    return _Ground(draft, walks)
 
 
 def _inset(ground: _Ground, edge: int, inset: float, boning: Boning) -> Array | None:
     """A line along an edge of the surface, ``inset`` mm inside its panel; None where that is too narrow."""
     panel = edge // 2
-    if ground.narrowest[panel] < inset + 0.5 * channel_width(boning):
+    if ground.narrowest([panel])[0] < inset + 0.5 * channel_width(boning):
         return None
     x, y, lean = ground.draft.surface.edges.at(np.array(edge), ground.walks)
     inwards = -inset if edge % 2 else inset

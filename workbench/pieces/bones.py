@@ -5,13 +5,14 @@ Clearances, stock steps and widths are common practice, no source.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import floor
 
 from workbench.draft import Finding, Outcome
 from workbench.pieces.bone_lines import Laid, laid_bones
 from workbench.pieces.bone_trouble import bone_trouble, edge_trouble, overlap_trouble
 from workbench.pieces.making import BoneStuff, Boning, Making
-from workbench.pieces.polyline import length_of, part_of, tightest_radius
+from workbench.pieces.polyline import Lines, part_of
 from workbench.pieces.result import Bone
 
 SHORTEST_STEEL_MM = 50.8
@@ -29,7 +30,8 @@ def bones_of(outcome: Outcome, making: Making) -> tuple[tuple[Bone, ...], Findin
     if draft is None:
         return (), ()
     laid = laid_bones(outcome, draft, making)
-    made = [_bone(line, making.boning) for line in laid]
+    ways = _ways(laid)
+    made = [_bone(line, ways, making.boning) for line in laid]
     bones = tuple(bone for bone in made if bone is not None)
     found = [
         finding for line, bone in zip(laid, made, strict=True) for finding in bone_trouble(line, bone, making)
@@ -50,11 +52,25 @@ def stock_step(stuff: BoneStuff, boning: Boning) -> float:
     return PLASTIC_STEP_MM if stuff == "plastic" else max(boning.steel_step_mm, PLASTIC_STEP_MM)
 
 
-def _bone(laid: Laid, boning: Boning) -> Bone | None:
+_Ways = dict[int, tuple[float, float]]
+"""Length of a line and its least radius over any inch, mm, by the line's identity."""
+
+
+def _ways(laid: Sequence[Laid]) -> _Ways:
+    """Every line of a bone, and the other side of its seam, measured at once."""
+    lines = [line for own in laid for line in (own.line, *own.across) if line is not None]
+    if not lines:
+        return {}
+    measured = Lines(lines)
+    found = zip(lines, measured.totals.tolist(), measured.turned(), strict=True)
+    return {id(line): (length, radius) for line, length, radius in found}
+
+
+def _bone(laid: Laid, ways: _Ways, boning: Boning) -> Bone | None:
     """The bone of one line; None where the line has no room or no bone is short enough."""
     if laid.line is None:
         return None
-    finished = length_of(laid.line)
+    finished = ways[id(laid.line)][0]
     wanted = finished - 2 * boning.clearance_mm
     cut = stock_length(wanted, laid.stuff, boning)
     if cut <= 0:
@@ -71,5 +87,5 @@ def _bone(laid: Laid, boning: Boning) -> Bone | None:
         cut_length=cut,
         shorter=stock_length(cut - stock_step(laid.stuff, boning), laid.stuff, boning),
         lost=max(wanted - cut, 0.0),
-        tightest_radius=min(tightest_radius(side) for side in (laid.line, *laid.across)),
+        tightest_radius=min(ways[id(side)][1] for side in (laid.line, *laid.across)),
     )

@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 from math import atan2, degrees, hypot
-
-import numpy as np
 
 from workbench.body import LEVEL_LABEL
 from workbench.draft import Design, Draft, LineName, seam_name
 from workbench.pieces.making import LAYERS, LayerName
-from workbench.pieces.polyline import length_of
+from workbench.pieces.measured import Measured
 from workbench.pieces.result import AngleRow, Array, EdgeName, Layer, Notch, Piece, PieceEdge, WalkRow
 
 TOLERANCE = 0.01
@@ -25,54 +23,67 @@ SMOOTH = 0.5
 _WHOLE = "whole seam"
 _AGAINST = "against the fashion cloth"
 _FACED: dict[LayerName, LineName] = {"top_facing": "neckline", "hem_facing": "hem"}
-_OFF = 1e3
-"""A bit of a line that a notch points past is taken only where it points at none."""
+_FAR = "far edge"
 
 
 @dataclass(frozen=True)
 class _Edge:
-    """A side of a finished piece, with its notches from hem to neckline."""
+    """A side of a finished piece."""
 
     piece: Piece
     edge: PieceEdge
-
-    @property
-    def upward(self) -> Array:
-        return self.edge.stitch if self.edge.name == "right" else self.edge.stitch[::-1]
-
-    @property
-    def length(self) -> float:
-        return length_of(self.edge.stitch)
+    ends: tuple[str, str]
+    """What its lower and its upper end are called."""
 
     @property
     def known_by(self) -> tuple[int, int]:
         """What layers that are cut alike have in common: the edge and the notches themselves."""
         return id(self.edge), id(self.piece.notches)
 
-    def stops(self) -> list[tuple[float, str, float]]:
-        """Walk, name and place along the edge of every notch, measured on the piece."""
-        own = [notch for notch in self.piece.notches if notch.edge == self.edge.name]
-        if not own:
-            return []
-        places = _feet(self.upward, np.array([(notch.at, notch.towards) for notch in own])).tolist()
-        return [(notch.walk, _name(notch), place) for notch, place in zip(own, places, strict=True)]
+
+_Sides = dict[tuple[int, EdgeName], _Edge]
+_Stop = tuple[float, str, float]
+"""Walk, name and place along the edge, from the hem, of one notch."""
+_Part = tuple[str, float, float, bool]
+"""What a row says, whichever layer it is of."""
 
 
-def _feet(line: Array, marks: Array) -> Array:
-    """How far along a line (n, 2) each of the marks (k, 2, 2), a point and a direction, points at it, mm."""
-    steps = np.diff(line, axis=0)
-    lengths = np.hypot(steps[:, 0], steps[:, 1])
-    at, towards = marks[:, 0, None], marks[:, 1, None]
-    apart = line[:-1] - at
-    base = towards[..., 0] * steps[:, 1] - towards[..., 1] * steps[:, 0]
-    base[base == 0] = np.nan
-    reach = (apart[..., 0] * steps[:, 1] - apart[..., 1] * steps[:, 0]) / base
-    part = (apart[..., 0] * towards[..., 1] - apart[..., 1] * towards[..., 0]) / base
-    missed = np.maximum(np.maximum(-part, part - 1), 0) * lengths
-    bit = np.nanargmin(np.abs(reach) + _OFF * missed, axis=1)
-    start = np.cumsum(lengths)[bit] - lengths[bit]
-    found: Array = start + np.clip(part[np.arange(len(bit)), bit], 0, 1) * lengths[bit]
-    return found
+@dataclass(frozen=True)
+class _Look:
+    """Everything that is measured once for all layers."""
+
+    measured: Measured
+    stops: dict[tuple[int, int], list[_Stop]]
+    """By what a side is known by."""
+    tolerance: float
+
+    def length(self, side: _Edge) -> float:
+        return self.measured.length(side.edge)
+
+    def part(self, name: str, one: float, other: float) -> _Part:
+        return name, one, other, abs(one - other) <= self.tolerance
+
+
+def _look(layers: Sequence[Layer], sides: Sequence[_Sides], tolerance: float) -> _Look:
+    measured = Measured(piece for layer in layers for piece in layer.pieces)
+    known = {side.known_by: side for own in sides for side in own.values()}
+    notches = [
+        [notch for notch in side.piece.notches if notch.edge == side.edge.name] for side in known.values()
+    ]
+    places = measured.notched([(side.edge, own) for side, own in zip(known.values(), notches, strict=True)])
+    stops = {
+        key: _stops(own, place, None if side.edge.name == "right" else measured.length(side.edge))
+        for (key, side), own, place in zip(known.items(), notches, places, strict=True)
+    }
+    return _Look(measured, stops, tolerance)
+
+
+def _stops(notches: list[Notch], places: list[float], downwards: float | None) -> list[_Stop]:
+    """``downwards`` is the length of an edge that the ring runs down."""
+    return [
+        (notch.walk, _name(notch), place if downwards is None else downwards - place)
+        for notch, place in zip(notches, places, strict=True)
+    ]
 
 
 def _name(notch: Notch) -> str:
@@ -95,97 +106,89 @@ def check_walks(
     Sides that no piece has are not sewn and have no row. ``alike`` are the layers as wide as
     the shell: a facing that is a hair wider or narrower on purpose is not held to its neckline.
     """
+    every = [_sides(layer) for layer in layers]
+    look, known = _look(layers, every, tolerance), {}
     shell = next((layer for layer in layers if layer.name == "fashion"), None)
-    outer = _sides(shell) if shell else {}
+    outer = every[layers.index(shell)] if shell else {}
     rows: list[WalkRow] = []
-    known: dict[tuple[int, ...], list[WalkRow]] = {}
-    for layer in layers:
-        sides = _sides(layer)
+    for layer, sides in zip(layers, every, strict=True):
         for seam in sorted({seam for seam, _ in sides}):
             name = seam_name(seam, design)
             left, right = sides.get((seam, "right")), sides.get((seam, "left"))
             if left and right:
                 key = left.known_by + right.known_by
                 if key not in known:
-                    known[key] = list(_seam_rows(layer, seam, name, left, right, tolerance))
-                rows += [replace(row, layer=layer.name) for row in known[key]]
+                    known[key] = list(_seam_parts(left, right, look))
+                rows += [WalkRow(layer.name, seam, name, *part) for part in known[key]]
             if layer is not shell:
-                rows += _against_shell(layer, seam, name, sides, outer, tolerance)
+                rows += [
+                    WalkRow(layer.name, seam, name, *part) for part in _against(seam, sides, outer, look)
+                ]
         if shell and layer.name in _FACED and layer.name in alike:
-            rows += _faced_rows(layer, shell, _FACED[layer.name], tolerance)
+            rows += _faced_rows(layer, shell, _FACED[layer.name], look)
     return tuple(rows)
 
 
-def _sides(layer: Layer) -> dict[tuple[int, EdgeName], _Edge]:
+def _sides(layer: Layer) -> _Sides:
     """The sides of a layer's pieces by their seam: its ``right`` edge lies left of the seam."""
     return {
-        (edge.seam, edge.name): _Edge(piece, edge)
-        for piece in layer.pieces
+        (edge.seam, edge.name): _Edge(piece, edge, ends)
+        for piece, ends in ((piece, _ends(piece)) for piece in layer.pieces)
         for edge in piece.edges
         if edge.seam is not None and edge.kind != "fold"
     }
 
 
-def _seam_rows(
-    layer: Layer, seam: int, name: str, left: _Edge, right: _Edge, tolerance: float
-) -> Iterator[WalkRow]:
-    def row(part: str, one: float, other: float) -> WalkRow:
-        return WalkRow(layer.name, seam, name, part, one, other, abs(one - other) <= tolerance)
-
-    yield row(_WHOLE, left.length, right.length)
-    ours, theirs = left.stops(), right.stops()
+def _seam_parts(left: _Edge, right: _Edge, look: _Look) -> Iterator[_Part]:
+    one_length, other_length = look.length(left), look.length(right)
+    yield look.part(_WHOLE, one_length, other_length)
+    ours, theirs = look.stops[left.known_by], look.stops[right.known_by]
     if [stop[:2] for stop in ours] != [stop[:2] for stop in theirs]:
-        yield WalkRow(layer.name, seam, name, "notches do not pair", len(ours), len(theirs), False)
+        yield "notches do not pair", len(ours), len(theirs), False
         return
     if not ours:
         return
-    low, high = _ends(left.piece)
+    low, high = left.ends
     one, other = ([0.0, *(stop[2] for stop in stops)] for stops in (ours, theirs))
     words = [low, *(stop[1] for stop in ours), high]
-    steps = zip(pairwise(words), pairwise([*one, left.length]), pairwise([*other, right.length]), strict=True)
+    steps = zip(pairwise(words), pairwise([*one, one_length]), pairwise([*other, other_length]), strict=True)
     for (below, above), (a, b), (c, d) in steps:
-        yield row(f"{below} to {above}", b - a, d - c)
+        yield look.part(f"{below} to {above}", b - a, d - c)
 
 
 def _ends(piece: Piece) -> tuple[str, str]:
     """What the lower and the upper end of a piece's sides are called."""
-    free = {edge.name for edge in piece.edges if edge.kind == "free"}
-    return "far edge" if "hem" in free else "hem", "far edge" if "neckline" in free else "neckline"
+    low, high = "hem", "neckline"
+    for edge in piece.edges:
+        if edge.kind == "free":
+            low, high = _FAR if edge.name == low else low, _FAR if edge.name == high else high
+    return low, high
 
 
-def _against_shell(
-    layer: Layer,
-    seam: int,
-    name: str,
-    sides: dict[tuple[int, EdgeName], _Edge],
-    shell: dict[tuple[int, EdgeName], _Edge],
-    tolerance: float,
-) -> Iterator[WalkRow]:
+def _against(seam: int, sides: _Sides, shell: _Sides, look: _Look) -> Iterator[_Part]:
     """The side of a seam that differs most from the shell's; a facing's is shorter and not compared."""
     names: tuple[EdgeName, EdgeName] = ("right", "left")
     pairs = [
-        (sides[seam, side].length, shell[seam, side].length)
+        (look.length(sides[seam, side]), look.length(shell[seam, side]))
         for side in names
-        if (seam, side) in sides
-        and (seam, side) in shell
-        and "far edge" not in _ends(sides[seam, side].piece)
+        if (seam, side) in sides and (seam, side) in shell and _FAR not in sides[seam, side].ends
     ]
     if pairs:
-        own, outer = max(pairs, key=lambda pair: abs(pair[0] - pair[1]))
-        yield WalkRow(layer.name, seam, name, _AGAINST, own, outer, abs(own - outer) <= tolerance)
+        yield look.part(_AGAINST, *max(pairs, key=lambda pair: abs(pair[0] - pair[1])))
 
 
-def _faced_rows(layer: Layer, shell: Layer, line: LineName, tolerance: float) -> Iterator[WalkRow]:
+def _faced_rows(layer: Layer, shell: Layer, line: LineName, look: _Look) -> Iterator[WalkRow]:
     """Neckline or hem of each piece of a facing against that of the panels it is laid over."""
-    panels = {piece.panel: length_of(_edge(piece, line).stitch) for piece in shell.pieces}
+    panels = {piece.panel: look.measured.length(_edge(piece, line)) for piece in shell.pieces}
     for piece in layer.pieces:
         first, end = _edge(piece, "left").seam, _edge(piece, "right").seam
         if first is None or end is None or not all(panel in panels for panel in range(first, end)):
             continue
-        own, outer = length_of(_edge(piece, line).stitch), sum(panels[panel] for panel in range(first, end))
-        yield WalkRow(
-            layer.name, first, f"{line}, {piece.name}", _AGAINST, own, outer, abs(own - outer) <= tolerance
+        own, outer = (
+            look.measured.length(_edge(piece, line)),
+            sum(panels[panel] for panel in range(first, end)),
         )
+        yield WalkRow(layer.name, first, f"{line}, {piece.name}", *look.part(_AGAINST, own, outer))
 
 
 def _edge(piece: Piece, name: EdgeName) -> PieceEdge:

@@ -11,7 +11,6 @@ Worked in plain numbers in a frame at the corner: ``s`` runs along the seam out 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import hypot
 from typing import NamedTuple
 
@@ -25,8 +24,7 @@ _CLOSE = 1e-6
 """mm within which two points of a cut line are one."""
 
 
-@dataclass(frozen=True)
-class Frame:
+class Frame(NamedTuple):
     """Where a seam ends: the corner of the stitch lines, along the seam, and across it, unit vectors."""
 
     corner: Point
@@ -35,14 +33,14 @@ class Frame:
 
     def into(self, x: float, y: float) -> Point:
         """(s, h) of a point on the flat."""
-        dx, dy = x - self.corner[0], y - self.corner[1]
-        (ax, ay), (bx, by) = self.along, self.across
+        (cx, cy), (ax, ay), (bx, by) = self
+        dx, dy = x - cx, y - cy
         return dx * ax + dy * ay, dx * bx + dy * by
 
     def out(self, s: float, h: float) -> Point:
         """The point on the flat at (s, h)."""
-        (ax, ay), (bx, by) = self.along, self.across
-        return self.corner[0] + s * ax + h * bx, self.corner[1] + s * ay + h * by
+        (cx, cy), (ax, ay), (bx, by) = self
+        return cx + s * ax + h * bx, cy + s * ay + h * by
 
 
 class Corner(NamedTuple):
@@ -60,34 +58,33 @@ class _Seam:
     """The seam's cut line as a height over s; straight on beyond either end."""
 
     def __init__(self, frame: Frame, points: Points) -> None:
-        self._frame, self._points = frame, points
+        self._frame, self._points, self._last = frame, points, len(points) - 1
         self._known = [frame.into(*points[0])]
         self._place = 0
+        self.end = frame.into(*points[-1])[0]
+        """s of its last point, at the other end of the seam."""
 
     def _at(self, place: int) -> Point:
-        while len(self._known) <= place:
-            self._known.append(self._frame.into(*self._points[len(self._known)]))
-        return self._known[place]
-
-    @property
-    def end(self) -> float:
-        """s of its last point, at the other end of the seam."""
-        return self._frame.into(*self._points[-1])[0]
+        known = self._known
+        while len(known) <= place:
+            x, y = self._points[len(known)]
+            known.append(self._frame.into(x, y))
+        return known[place]
 
     def height(self, s: float) -> float:
         """h of the seam's cut line at s."""
         place = self.after(s)
         if place == 0:
-            return self._at(0)[1]
-        (s0, h0), (s1, h1) = self._at(place - 1), self._at(place)
+            return self._known[0][1]
+        (s0, h0), (s1, h1) = self._known[place - 1], self._at(place)
         return h0 + (h1 - h0) * (s0 - s) / (s0 - s1) if s0 > s1 else h1
 
     def after(self, s: float) -> int:
         """The first point of the cut line that lies further in than s; the last one where none does."""
-        place, last = self._place, len(self._points) - 1
-        while place < last and self._at(place)[0] > s - _CLOSE:
+        place, last, beyond = self._place, self._last, s - _CLOSE
+        while place < last and self._at(place)[0] > beyond:
             place += 1
-        while place > 0 and self._at(place - 1)[0] <= s - _CLOSE:
+        while place > 0 and self._known[place - 1][0] <= beyond:
             place -= 1
         self._place = place
         return place
@@ -139,12 +136,12 @@ def _level(one: Point, other: Point) -> Point:
 
 def _mirrored(frame: Frame, line: Points, kept: int, middle: Point, seam: _Seam) -> Iterator[Point]:
     """The mirror image of the line's cut line in the seam, from its middle out to the seam's cut line."""
-    before = middle
+    before, end = middle, seam.end
     for here in _images(frame, line, kept, middle):
         if here[1] >= seam.height(here[0]):
             yield _met(before, here, seam)
             return
-        if here[0] < seam.end < before[0]:
+        if here[0] < end < before[0]:
             # it tapers off past the other end of a short seam
             yield seam.end, _height_at(seam.end, before, here)
             return
@@ -156,10 +153,12 @@ def _mirrored(frame: Frame, line: Points, kept: int, middle: Point, seam: _Seam)
 
 def _images(frame: Frame, line: Points, kept: int, middle: Point) -> Iterator[Point]:
     """The mirror image, point by point, run on straight beyond its last one."""
+    (cx, cy), (ax, ay), (bx, by) = frame
+    for place in range(kept, len(line)):
+        x, y = line[place]
+        dx, dy = x - cx, y - cy
+        yield dx * ax + dy * ay, -(dx * bx + dy * by)
     before, here = _mirror(frame.into(*line[-2])), _mirror(frame.into(*line[-1]))
-    if kept < len(line):
-        for point in line[kept:]:
-            yield _mirror(frame.into(*point))
     ds, dh = here[0] - before[0], here[1] - before[1]
     start, long = here if kept < len(line) else middle, hypot(ds, dh)
     yield start[0] + _FAR * ds / long, start[1] + _FAR * dh / long

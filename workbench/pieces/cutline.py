@@ -21,6 +21,7 @@ T = TypeVar("T")
 
 Corners = tuple[Corner, Corner, Corner, Corner]
 
+_NONE = (0.0, 0.0, 0.0, 0.0)
 _LEAST_LIMIT = 1.05
 """Below one, even a straight line would be cut off."""
 
@@ -51,12 +52,29 @@ def cut_shapes(outlines: Sequence[Outline], widths: Sequence[Widths], limit: flo
     if not outlines:
         return []
     limit = max(limit, _LEAST_LIMIT)
-    lines = [line for outline in outlines for line in outline.in_ring]
-    moved = set_out(lines, [width for four in widths for width in four], limit)
-    return [
-        _shape(outline, four, moved[4 * row : 4 * row + 4], limit)
-        for row, (outline, four) in enumerate(zip(outlines, widths, strict=True))
-    ]
+    wide = [row for row, four in enumerate(widths) if any(four)]
+    lines = [line for row in wide for line in outlines[row].in_ring]
+    moved = set_out(lines, [width for row in wide for width in widths[row]], limit)
+    cut = {
+        row: _shape(outlines[row], widths[row], moved[4 * place : 4 * place + 4], limit)
+        for place, row in enumerate(wide)
+    }
+    return [cut.get(row) or _net(outline) for row, outline in enumerate(outlines)]
+
+
+def _net(outline: Outline) -> CutShape:
+    """A piece without allowance: it is cut along its stitch line, begun after the first corner."""
+    ring = np.concatenate((outline.ring[1:], outline.ring[:1]))
+    kept, spans, corners, place = [], [], [], 0
+    for edge in outline.in_ring:
+        last = len(edge) - 1
+        kept.append((1, last))
+        spans.append((place, place + last - 1))
+        place += last
+        x, y = edge[-1].tolist()
+        corners.append(Corner([(x, y)], 1, 1))
+    none = (False, False, False, False)
+    return CutShape(outline, _NONE, ring, _four(kept), _four(spans), none, none, _four(corners))
 
 
 def _shape(outline: Outline, widths: Widths, moved: list[SetOut], limit: float) -> CutShape:

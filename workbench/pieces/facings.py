@@ -3,27 +3,29 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 from math import hypot
 
 import numpy as np
 
 from workbench.draft import Finding, Panel
 from workbench.pieces.bands import Band, Line, Part, bands_of, joined_parts, outline_in
+from workbench.pieces.bench import Bench, Blank
 from workbench.pieces.cutline import CutShape, Widths
 from workbench.pieces.kinds import Kinds, choice_of, panels_in
 from workbench.pieces.making import LayerChoice
-from workbench.pieces.marks import fold_mark, grain_inside
-from workbench.pieces.notches import Side, Stop, count_at, notches_on
+from workbench.pieces.marks import Grain, fold_mark, grains_inside
+from workbench.pieces.notches import Side, Stop, count_at
 from workbench.pieces.outline import IN_RING, Outline, outline_of
-from workbench.pieces.panel_pieces import Bench, edges_of
+from workbench.pieces.panel_pieces import edges_of
 from workbench.pieces.result import Notch, Piece
 
 _FROM_END = 1.0
 """mm of a seam at its ends that are not notched."""
 
 
-def facing_pieces(bench: Bench, line: Line) -> tuple[Piece, ...]:
-    """The pieces of one facing; none, and a finding, where it is deeper than a panel is high."""
+def facing_blanks(bench: Bench, line: Line) -> tuple[Blank, ...]:
+    """The blanks of one facing; none, and a finding, where it is deeper than a panel is high."""
     facing = _Facing(
         bench, choice_of(bench.making, "top_facing" if line == "neckline" else "hem_facing"), line
     )
@@ -39,7 +41,7 @@ def facing_pieces(bench: Bench, line: Line) -> tuple[Piece, ...]:
     if not bands or len(outlines) < len(bands):
         bench.findings.append(_too_deep(line, depth))
         return ()
-    return facing.pieces(bands, outlines)
+    return facing.blanks(bands, outlines)
 
 
 @dataclass(frozen=True)
@@ -57,14 +59,19 @@ class _Facing:
             return Part(panel.index, own.neckline, own.left[::-1], own.right[::-1])
         return Part(panel.index, own.hem, own.left, own.right)
 
-    def pieces(self, bands: list[Band], outlines: list[Outline]) -> tuple[Piece, ...]:
-        """The pieces, numbered from the centre front where there are several."""
+    def blanks(self, bands: list[Band], outlines: list[Outline]) -> tuple[Blank, ...]:
+        """The blanks, numbered from the centre front where there are several."""
         name = "Top facing" if self.line == "neckline" else "Hem facing"
         names = [f"{name} {number + 1}" for number in range(len(bands))] if len(bands) > 1 else [name]
-        shapes = self.bench.cut(outlines, [self._widths(band) for band in bands], names)
-        return tuple(map(self._piece, names, bands, shapes))
+        return tuple(map(self._blank, names, bands, outlines, grains_inside(outlines)))
 
-    def _piece(self, name: str, band: Band, shape: CutShape) -> Piece:
+    def _blank(self, name: str, band: Band, outline: Outline, grain: Grain) -> Blank:
+        finish = partial(self._piece, name, band, grain)
+        return Blank(outline, self._widths(band), name, self._sides(band), finish)
+
+    def _piece(
+        self, name: str, band: Band, grain: Grain, shape: CutShape, notches: tuple[Notch, ...]
+    ) -> Piece:
         kinds = self._kinds(band)
         folded = "fold" in kinds
         return Piece(
@@ -78,8 +85,8 @@ class _Facing:
             stitch=shape.outline.ring,
             cut=shape.ring,
             edges=edges_of(shape, kinds, *band.seams),
-            notches=(*self._side_notches(shape, band), *self._seam_notches(shape, band)),
-            grain=grain_inside(shape.outline),
+            notches=(*notches, *self._seam_notches(shape, band)),
+            grain=grain,
             marks=(fold_mark(shape.outline),) if folded else (),
         )
 
@@ -96,16 +103,14 @@ class _Facing:
         )
         return hem, right, neckline, left
 
-    def _side_notches(self, shape: CutShape, band: Band) -> tuple[Notch, ...]:
-        """Levels on the two ends of the piece, where its seams are sewn."""
+    def _sides(self, band: Band) -> tuple[Side, Side]:
+        """The two ends of the piece, where its seams are sewn, with the levels that cross them."""
         (first, last), low_left, low_right = band.seams, *self._lows(band)
         left = (
             () if self.bench.edging.side(first) == "fold" else self._stops(first, low_left, band.left_depth)
         )
         right = self._stops(last, low_right, band.right_depth)
-        sides = Side(shape, "left", first, low_left, left), Side(shape, "right", last, low_right, right)
-        one, other = notches_on(sides, self.bench.front)
-        return one + other
+        return Side("left", first, low_left, left), Side("right", last, low_right, right)
 
     def _lows(self, band: Band) -> tuple[float, float]:
         """Walks at which the two ends of the piece begin."""

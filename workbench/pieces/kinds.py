@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 from math import isfinite
 from typing import Literal
 
-from workbench.draft import Design, Draft, Finding, LineName, Outcome, Panel, Place, seam_name
+from workbench.draft import Design, Draft, Finding, LineName, Panel, Place, seam_name
 from workbench.pieces.cutline import Widths
 from workbench.pieces.making import EDGE_KINDS, EdgeKind, LayerChoice, LayerName, Making
 from workbench.pieces.outline import IN_RING
@@ -16,6 +17,9 @@ from workbench.pieces.result import EdgeName
 Kind = EdgeKind | Literal["fold", "free"]
 Kinds = tuple[Kind, Kind, Kind, Kind]
 """In the order of the ring: hem, right, neckline, left."""
+
+_UNCUT: tuple[Kind, ...] = ("fold", "free")
+"""Edges that never have an allowance."""
 
 PANEL_LAYERS: tuple[LayerName, ...] = ("fashion", "strength", "interfacing", "lining")
 """Layers with a piece for each panel."""
@@ -36,36 +40,54 @@ class Edging:
     design: Design
     making: Making
 
+    @cached_property
+    def sides(self) -> tuple[Kind, ...]:
+        """The kind of the edges that lie on each seam, from the centre front (0) to the centre back."""
+        front, last = self.design.front.panel_count, self.design.panel_count
+        middle: tuple[Kind, ...] = tuple("side" if seam == front else "seam" for seam in range(1, last))
+        return "fold" if self.making.front == "fold" else "centre_front", *middle, "centre_back"
+
     def side(self, seam: int) -> Kind:
         """The kind of the edge that lies on a seam; 0 is the centre front."""
-        if seam == 0:
-            return "fold" if self.making.front == "fold" else "centre_front"
-        if seam == self.design.panel_count:
-            return "centre_back"
-        return "side" if seam == self.design.front.panel_count else "seam"
+        return self.sides[seam]
 
     def panel(self, panel: int) -> Kinds:
         """The kinds of a panel's four edges."""
-        return "hem", self.side(panel + 1), "neckline", self.side(panel)
+        return "hem", self.sides[panel + 1], "neckline", self.sides[panel]
 
     def width(self, layer: LayerName, panel: int, edge: EdgeName, kind: Kind) -> float:
         """The allowance in mm; what cannot be cut counts as none."""
-        wanted = self.wanted(layer, panel, edge, kind)
+        wanted = self._own.get((layer, panel, edge)) if self._own and kind not in _UNCUT else None
+        if wanted is None:
+            wanted = self._usual[kind] if layer not in self._net else 0.0
         return wanted if isfinite(wanted) and wanted > 0 else 0.0
 
-    def wanted(self, layer: LayerName, panel: int, edge: EdgeName, kind: Kind) -> float:
-        """The allowance as it was asked for: for this edge, or else for its kind."""
-        if kind in ("fold", "free"):
-            return 0.0
-        for own in self.making.own_allowances:
-            if (own.layer, own.panel, own.edge) == (layer, panel, edge):
-                return own.allowance_mm
-        return 0.0 if choice_of(self.making, layer).net else self.making.allowances.of(kind)  # type: ignore[arg-type]
+    @cached_property
+    def _own(self) -> dict[tuple[LayerName, int, str], float]:
+        """What was asked for single edges; of two for one edge the first counts."""
+        owns = reversed(self.making.own_allowances)
+        return {(own.layer, own.panel, own.edge): own.allowance_mm for own in owns}
+
+    @cached_property
+    def _usual(self) -> dict[Kind, float]:
+        none: dict[Kind, float] = {"fold": 0.0, "free": 0.0}
+        return {**none, **{kind: self.making.allowances.of(kind) for kind in EDGE_KINDS}}
+
+    @cached_property
+    def _net(self) -> set[LayerName]:
+        return {choice.layer for choice in self.making.layers if choice.net}
 
     def widths(self, layer: LayerName, panel: int) -> Widths:
         """The allowances of a panel's four edges."""
-        hem, right, neckline, left = map(self.width, [layer] * 4, [panel] * 4, IN_RING, self.panel(panel))
-        return hem, right, neckline, left
+        key = layer, panel
+        if key not in self._widths:
+            hem, right, neckline, left = map(self.width, [layer] * 4, [panel] * 4, IN_RING, self.panel(panel))
+            self._widths[key] = hem, right, neckline, left
+        return self._widths[key]
+
+    @cached_property
+    def _widths(self) -> dict[tuple[LayerName, int], Widths]:
+        return {}
 
 
 def choice_of(making: Making, layer: LayerName) -> LayerChoice:
@@ -94,9 +116,9 @@ def place_of(panel: int, edge: EdgeName) -> Place:
     return Place(panel=panel, line=line)
 
 
-def allowance_findings(outcome: Outcome, draft: Draft, making: Making) -> tuple[Finding, ...]:
+def allowance_findings(edging: Edging, draft: Draft) -> tuple[Finding, ...]:
     """What is wrong with the allowances as they were asked for."""
-    return (*_kinds_amiss(making), *_own_amiss(outcome, draft, making), *_wider(outcome, draft, making))
+    return (*_kinds_amiss(edging.making), *_own_amiss(draft, edging.making), *_wider(edging, draft))
 
 
 def _kinds_amiss(making: Making) -> Iterator[Finding]:
@@ -112,7 +134,7 @@ def _kinds_amiss(making: Making) -> Iterator[Finding]:
             )
 
 
-def _own_amiss(outcome: Outcome, draft: Draft, making: Making) -> Iterator[Finding]:
+def _own_amiss(draft: Draft, making: Making) -> Iterator[Finding]:
     for own in making.own_allowances:
         if 0 <= own.allowance_mm < float("inf") or own.panel not in range(len(draft.panels)):
             continue
@@ -126,18 +148,23 @@ def _own_amiss(outcome: Outcome, draft: Draft, making: Making) -> Iterator[Findi
         )
 
 
-def _wider(outcome: Outcome, draft: Draft, making: Making) -> Iterator[Finding]:
+def _wider(edging: Edging, draft: Draft) -> Iterator[Finding]:
     """Each edge whose allowance is wider than its panel, once, whichever layers it is cut in."""
-    edging, told = Edging(outcome.design, making), set()
-    for choice in making.layers:
+    told: set[tuple[int, EdgeName]] = set()
+    rooms: dict[tuple[int, EdgeName], float] = {}
+    for choice in edging.making.layers:
         if choice.layer not in PANEL_LAYERS or not choice.made:
             continue
         for panel in panels_in(choice, draft):
             for edge, width in zip(IN_RING, edging.widths(choice.layer, panel.index), strict=True):
-                room = _room(panel, edge)
-                if width > room and (panel.index, edge) not in told:
-                    told.add((panel.index, edge))
-                    yield _too_wide(panel, edge, width, room, outcome.design)
+                key = panel.index, edge
+                if width == 0 or key in told:
+                    continue
+                if key not in rooms:
+                    rooms[key] = _room(panel, edge)
+                if width > rooms[key]:
+                    told.add(key)
+                    yield _too_wide(panel, edge, width, rooms[key], edging.design)
 
 
 def _room(panel: Panel, edge: EdgeName) -> float:

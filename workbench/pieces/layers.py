@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 
-from workbench.pieces.facings import facing_pieces
+from workbench.pieces.bench import Bench, Blank
+from workbench.pieces.facings import facing_blanks
 from workbench.pieces.kinds import PANEL_LAYERS, choice_of
 from workbench.pieces.making import LayerName, Making
-from workbench.pieces.panel_pieces import Bench
-from workbench.pieces.result import Layer, Piece
-from workbench.pieces.strips import modesty_pieces, strip_pieces, tape_pieces
+from workbench.pieces.panel_pieces import panel_blanks, panel_pieces
+from workbench.pieces.result import Layer
+from workbench.pieces.strips import modesty_blanks, strip_blanks, tape_blanks
 
 _LABELS: Mapping[LayerName, str] = {
     "fashion": "Fashion cloth",
@@ -33,12 +34,12 @@ _PURPOSES: Mapping[LayerName, str] = {
     "strip": "Holds the loops along each centre back.",
     "waist_tape": "Takes the pull at the waist, from the front bone to the back bone, off the cloth.",
 }
-_SPECIAL: Mapping[LayerName, Callable[[Bench], tuple[Piece, ...]]] = {
-    "top_facing": lambda bench: facing_pieces(bench, "neckline"),
-    "hem_facing": lambda bench: facing_pieces(bench, "hem"),
-    "modesty": modesty_pieces,
-    "strip": strip_pieces,
-    "waist_tape": tape_pieces,
+_SPECIAL: Mapping[LayerName, Callable[[Bench], Sequence[Blank]]] = {
+    "top_facing": lambda bench: facing_blanks(bench, "neckline"),
+    "hem_facing": lambda bench: facing_blanks(bench, "hem"),
+    "modesty": modesty_blanks,
+    "strip": strip_blanks,
+    "waist_tape": tape_blanks,
 }
 
 
@@ -61,10 +62,26 @@ def empty_layer(name: LayerName, making: Making) -> Layer:
     return Layer(name, label_of(name, making), purpose_of(name, making), ())
 
 
-def layer_on(bench: Bench, name: LayerName) -> Layer:
-    """One layer with its pieces; without any where it is not made."""
-    choice = choice_of(bench.making, name)
-    if not choice.made:
-        return empty_layer(name, bench.making)
-    pieces = bench.panel_pieces(choice) if name in PANEL_LAYERS else _SPECIAL[name](bench)
+def layers_on(bench: Bench, names: Sequence[LayerName]) -> tuple[Layer, ...]:
+    """Layers with their pieces, all cut at once; without any where one is not made."""
+    made = [name for name in names if choice_of(bench.making, name).made]
+    blanks = {name: _blanks(bench, name) for name in made}
+    bench.finished([blank for own in blanks.values() for blank in own])
+    return tuple(
+        _layer(bench, name, blanks[name]) if name in blanks else empty_layer(name, bench.making)
+        for name in names
+    )
+
+
+def _blanks(bench: Bench, name: LayerName) -> Sequence[Blank]:
+    return (
+        panel_blanks(bench, choice_of(bench.making, name)) if name in PANEL_LAYERS else _SPECIAL[name](bench)
+    )
+
+
+def _layer(bench: Bench, name: LayerName, blanks: Sequence[Blank]) -> Layer:
+    if name in PANEL_LAYERS:
+        pieces = panel_pieces(bench, choice_of(bench.making, name))
+    else:
+        pieces = tuple(bench.finished(blanks))
     return Layer(name, label_of(name, bench.making), purpose_of(name, bench.making), pieces)

@@ -35,13 +35,24 @@ def grain_of(outline: Outline) -> Grain:
 
 def grain_inside(outline: Outline) -> Grain:
     """Straight grain where a piece has most room for it near its middle."""
-    ring = outline.ring
-    cloth = shapely.polygons(ring)
-    inside = shapely.point_on_surface(cloth)
-    x, low, high = inside.x, float(ring[:, 1].min()), float(ring[:, 1].max())
-    parts = shapely.get_parts(shapely.intersection(cloth, shapely.linestrings([(x, low), (x, high)])))
-    longest = shapely.get_coordinates(max(parts, key=shapely.length))
-    foot, head = sorted(longest[:, 1].tolist())[:: len(longest) - 1]
+    return grains_inside([outline])[0]
+
+
+def grains_inside(outlines: Sequence[Outline]) -> list[Grain]:
+    """The same for each of several pieces."""
+    boxes = np.array([(*ring.min(axis=0), *ring.max(axis=0)) for ring in (own.ring for own in outlines)])
+    cloths = np.array([shapely.polygons(outline.ring) for outline in outlines])
+    x = shapely.get_x(shapely.point_on_surface(cloths))
+    upright = np.stack((np.stack((x, boxes[:, 1]), axis=1), np.stack((x, boxes[:, 3]), axis=1)), axis=1)
+    inside = shapely.intersection(cloths, shapely.linestrings(upright))
+    return [_grain_on(place, line) for place, line in zip(x.tolist(), inside.tolist(), strict=True)]
+
+
+def _grain_on(x: float, inside: shapely.Geometry) -> Grain:
+    """The longest of the bits of an upright line that lie inside a piece, not quite to its ends."""
+    longest = max(shapely.get_parts(inside), key=shapely.length)
+    heights = shapely.get_coordinates(longest)[:, 1].tolist()
+    foot, head = min(heights), max(heights)
     inset = 0.15 * (head - foot)
     return (x, foot + inset), (x, head - inset)
 

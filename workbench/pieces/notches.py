@@ -6,13 +6,12 @@ swapped; at every level, and where a curve begins and ends (common practice, no 
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
 from workbench.body import LevelName
 from workbench.draft import Draft, Outcome
@@ -20,6 +19,7 @@ from workbench.pieces.crossing import ray_reach
 from workbench.pieces.cutline import CutShape
 from workbench.pieces.making import Making
 from workbench.pieces.outline import IN_RING
+from workbench.pieces.polyline import Index, Lines
 from workbench.pieces.result import Array, EdgeName, Notch
 
 CURVE_RADIUS = 300.0
@@ -116,21 +116,18 @@ def _passed(place: int, walks: Array, bend: Array) -> float:
 class Side:
     """The left or right side of a piece, which begins at walk ``low`` and is notched at its stops."""
 
-    shape: CutShape
     edge: EdgeName
     seam: int
     low: float
     stops: Stops
 
     @property
-    def line(self) -> Array:
-        """(n, 2) from hem to neckline."""
-        return self.shape.outline.edge(self.edge)
-
-    @property
     def place(self) -> int:
         """Its number in the ring."""
         return IN_RING.index(self.edge)
+
+
+_Own = tuple[CutShape, Side]
 
 
 @dataclass(frozen=True)
@@ -142,53 +139,45 @@ class _Feet:
     out: Array
 
 
-def notches_on(sides: Sequence[Side], front: int) -> list[tuple[Notch, ...]]:
-    """The notches of each side; ``front`` is the number of the side seam. Sides of one length are batched."""
-    found: list[tuple[Notch, ...]] = [()] * len(sides)
-    for length in {len(side.line) for side in sides}:
-        rows = [row for row, side in enumerate(sides) if len(side.line) == length and side.stops]
-        if rows:
-            alike = [sides[row] for row in rows]
-            for row, notches in zip(rows, _notches(alike, front), strict=True):
-                found[row] = notches
-    return found
+def notches_on(
+    shapes: Sequence[CutShape], sides: Sequence[tuple[Side, ...]], front: int
+) -> list[tuple[Notch, ...]]:
+    """The notches of each piece on those of its sides that are given; ``front`` is the side seam's number."""
+    owns = [(shape, side) for shape, own in zip(shapes, sides, strict=True) for side in own if side.stops]
+    found = _notches(owns, front) if owns else iter(())
+    return [tuple(next(found) for side in own for _ in side.stops) for own in sides]
 
 
-def _notches(sides: list[Side], front: int) -> list[tuple[Notch, ...]]:
-    owner = np.repeat(np.arange(len(sides)), [len(side.stops) for side in sides])
-    feet = _feet(sides, owner)
-    widths = np.array([side.shape.widths[side.place] for side in sides])
+def _notches(owns: list[_Own], front: int) -> Iterator[Notch]:
+    """All of them, one side after the other."""
+    owner = np.repeat(np.arange(len(owns)), [len(side.stops) for _, side in owns])
+    feet = _feet(owns, owner)
+    widths = np.array([shape.widths[side.place] for shape, side in owns])
     tops = (feet.points + widths[owner, None] * feet.out).tolist()
     inwards = (-feet.out).tolist()
-    found, number = [], 0
-    for side in sides:
-        own, count = [], count_at(side.seam, front)
+    number = 0
+    for shape, side in owns:
+        count, edge, seam = count_at(side.seam, front), side.edge, side.seam
         for stop in side.stops:
-            at = tops[number]
-            if not _on_cut_line(side, feet.bits[number]):
-                at = _on_ring(side.shape, feet.points[number], feet.out[number], at)
-            towards = inwards[number][0], inwards[number][1]
-            own.append(
-                Notch((at[0], at[1]), towards, count, side.edge, stop.walk, side.seam, stop.why, stop.level)
-            )
+            x, y = tops[number]
+            if not _on_cut_line(shape, side, feet.bits[number]):
+                x, y = _on_ring(shape, feet.points[number], feet.out[number], tops[number])
+            ix, iy = inwards[number]
+            yield Notch((x, y), (ix, iy), count, edge, stop.walk, seam, stop.why, stop.level)
             number += 1
-        found.append(tuple(own))
-    return found
 
 
-def _feet(sides: list[Side], owner: NDArray[np.intp]) -> _Feet:
+def _feet(owns: list[_Own], owner: Index) -> _Feet:
     """The feet of all stops, one side after the other, counted along the stitch line as it was drawn."""
-    lines = np.stack([side.line for side in sides])
-    steps = np.diff(lines, axis=1)
-    lengths = np.hypot(steps[..., 0], steps[..., 1])
-    passed = np.cumsum(lengths, axis=1)
-    up = np.array([stop.walk - side.low for side in sides for stop in side.stops])
-    bits = np.minimum((passed[owner] <= up[:, None]).sum(axis=1), lengths.shape[1] - 1)
-    length, step = lengths[owner, bits], steps[owner, bits]
-    part = (up - passed[owner, bits]) / length + 1
-    right = np.array([1.0 if side.edge == "right" else -1.0 for side in sides])[owner] / length
+    lines = Lines([shape.outline.edge(side.edge) for shape, side in owns])
+    up = np.array([stop.walk - side.low for _, side in owns for stop in side.stops])
+    bits = lines.bits(owner, up)
+    length, step = lines.lengths[bits], lines.steps[bits]
+    part = (lines.starts[owner] + up - lines.along[bits]) / length
+    right = np.array([1.0 if side.edge == "right" else -1.0 for _, side in owns])[owner] / length
     out = np.stack((step[:, 1] * right, -step[:, 0] * right), axis=1)
-    return _Feet(bits.tolist(), lines[owner, bits] + part[:, None] * step, out)
+    points = lines.points[bits] + part[:, None] * step
+    return _Feet((bits - lines.firsts[owner]).tolist(), points, out)
 
 
 def count_at(seam: int, front: int) -> int:
@@ -196,10 +185,10 @@ def count_at(seam: int, front: int) -> int:
     return 1 if seam <= front else 2
 
 
-def _on_cut_line(side: Side, bit: int) -> bool:
+def _on_cut_line(shape: CutShape, side: Side, bit: int) -> bool:
     """Whether the cut line runs straight out from a bit of a side, counted from the hem."""
-    first, end = side.shape.kept[side.place]
-    place = bit if side.edge == "right" else len(side.line) - 2 - bit
+    first, end = shape.kept[side.place]
+    place = bit if side.edge == "right" else len(shape.outline.left) - 2 - bit
     return first <= place and place + 1 < end
 
 

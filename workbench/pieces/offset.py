@@ -48,6 +48,8 @@ def set_out(lines: Sequence[Array], widths: Sequence[float], limit: float) -> li
 
     A corner inside a line runs out at most ``limit`` widths. All lines are handled at once.
     """
+    if not lines:
+        return []
     counts = np.array([len(line) for line in lines])
     lasts = np.cumsum(counts) - 1
     firsts = lasts - counts + 1

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -27,12 +28,12 @@ class Outline:
     neckline: Array
     left: Array
 
-    @property
+    @cached_property
     def in_ring(self) -> Four:
         """The edges of :data:`IN_RING`, each in the direction of the ring."""
         return self.hem, self.right, self.neckline[::-1], self.left[::-1]
 
-    @property
+    @cached_property
     def ring(self) -> Array:
         """(n, 2) closed ring, anticlockwise, the first point not repeated."""
         return np.concatenate([edge[:-1] for edge in self.in_ring])
@@ -84,7 +85,7 @@ def distinct(line: Array) -> Array:
 
 def lengths_along(line: Array) -> Array:
     """(n,) length in mm from the first point to each point of a line (n, 2)."""
-    steps = np.diff(line, axis=0)
+    steps = line[1:] - line[:-1]
     along = np.zeros(len(line))
     np.cumsum(np.hypot(steps[:, 0], steps[:, 1]), out=along[1:])
     return along

@@ -2,22 +2,24 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass
 
 import numpy as np
+import shapely
 
 from workbench.pieces.bands import run_on
+from workbench.pieces.bench import Bench, Blank
 from workbench.pieces.bone_lines import BUSK_HALF_MM, insets
 from workbench.pieces.crossing import first_crossing
-from workbench.pieces.cutline import CutShape, Widths
+from workbench.pieces.cutline import CutShape
 from workbench.pieces.kinds import Kind, Kinds
 from workbench.pieces.making import LayerName
-from workbench.pieces.marks import grain_inside
-from workbench.pieces.notches import Side, notches_on
+from workbench.pieces.marks import Grain, grain_of
+from workbench.pieces.notches import Side
 from workbench.pieces.offset import set_out
 from workbench.pieces.outline import Outline, distinct
-from workbench.pieces.panel_pieces import Bench, edges_of
-from workbench.pieces.result import Array, MarkLine, Piece
+from workbench.pieces.panel_pieces import edges_of
+from workbench.pieces.result import Array, MarkLine, Notch, Piece
 
 LOOP_STRIP = 31.75
 """Width of the strip that holds the loops: 1 1/4 in (common practice, no source)."""
@@ -32,7 +34,7 @@ TURNED = 12.7
 _NARROWER, _TRIES = 0.8, 12
 
 
-def strip_pieces(bench: Bench) -> tuple[Piece, ...]:
+def strip_blanks(bench: Bench) -> tuple[Blank, ...]:
     """The strip along either centre back, cut from the last panel so that it follows neckline and hem."""
     if bench.making.opening.closing == "side_zip":
         return ()
@@ -42,11 +44,10 @@ def strip_pieces(bench: Bench) -> tuple[Piece, ...]:
     kinds: Kinds = ("hem", "centre_back", "neckline", "free")
     hem, right, neckline, _ = bench.edging.widths("strip", seam - 1)
     name = "Eyelet facing" if eyelets else "Loop strip"
-    shape = _cut(bench, outline, (hem, right, neckline, 0.0), name)
-    low = bench.draft.hem.seam_walks[seam]
-    notches = notches_on([Side(shape, "right", seam, low, bench.stops[seam])], bench.front)[0]
-    return (
-        Piece(
+    side = Side("right", seam, bench.draft.hem.seam_walks[seam], bench.stops[seam])
+
+    def finish(shape: CutShape, notches: tuple[Notch, ...]) -> Piece:
+        return Piece(
             key=f"strip/{name}",
             name=name,
             layer="strip",
@@ -58,10 +59,11 @@ def strip_pieces(bench: Bench) -> tuple[Piece, ...]:
             cut=shape.ring,
             edges=edges_of(shape, kinds, None, seam),
             notches=notches,
-            grain=grain_inside(outline),
+            grain=grain_of(outline),
             marks=(),
-        ),
-    )
+        )
+
+    return (Blank(outline, (hem, right, neckline, 0.0), name, (side,), finish),)
 
 
 def _along_centre_back(bench: Bench, width: float) -> Outline:
@@ -72,7 +74,7 @@ def _along_centre_back(bench: Bench, width: float) -> Outline:
             set_out([panel.right[::-1]], [width], bench.making.corner_limit)[0].points[::-1], 4 * width
         )
         low, high = first_crossing(inner, panel.hem), first_crossing(inner, panel.neckline)
-        if low and high and low.first < high.first and not first_crossing(inner, panel.left):
+        if low and high and low.first < high.first and not _meet(inner, panel.left):
             return Outline(
                 distinct(_from(panel.hem, low.point, low.second)),
                 panel.right,
@@ -85,6 +87,10 @@ def _along_centre_back(bench: Bench, width: float) -> Outline:
     return Outline(panel.hem, panel.right, panel.neckline, panel.left)
 
 
+def _meet(one: Array, other: Array) -> bool:
+    return bool(shapely.intersects(shapely.linestrings(one), shapely.linestrings(other)))
+
+
 def _from(line: Array, start: Array, place: float) -> Array:
     """The rest of a line after a place counted in bits."""
     return np.concatenate((start[None], line[int(np.floor(place)) + 1 :]))
@@ -94,7 +100,7 @@ def _amid(line: Array, first: float, last: float) -> Array:
     return line[int(np.floor(first)) + 1 : int(np.ceil(last))]
 
 
-def modesty_pieces(bench: Bench) -> tuple[Piece, ...]:
+def modesty_blanks(bench: Bench) -> tuple[Blank, ...]:
     """A rectangle behind the gap of the lacing: a face and a back."""
     if bench.making.opening.closing == "side_zip":
         return ()
@@ -102,12 +108,14 @@ def modesty_pieces(bench: Bench) -> tuple[Piece, ...]:
     half = 0.5 * (bench.outcome.design.opening_mm + PAST_GAP)
     width = bench.edging.width("modesty", -1, "left", "seam")
     outline = _rectangle(-half, half, low - 0.5 * PAST_LENGTH, high + 0.5 * PAST_LENGTH)
-    shape = _cut(bench, outline, (width, width, width, width), "Modesty panel")
     waist = MarkLine("waist", np.array([[-half, 0.0], [half, 0.0]]), "Waist")
-    return (_plain(shape, "modesty", "Modesty panel", 2, "seam", (waist,) if low < 0 < high else ()),)
+    plain = _Plain(
+        "modesty", "Modesty panel", 2, "seam", _upright(outline), (waist,) if low < 0 < high else ()
+    )
+    return (Blank(outline, (width, width, width, width), plain.name, (), plain.finish),)
 
 
-def tape_pieces(bench: Bench) -> tuple[Piece, ...]:
+def tape_blanks(bench: Bench) -> tuple[Blank, ...]:
     """A length of tape from bone to bone: in one across a whole front, else one for each half."""
     draft = bench.draft
     if not all(
@@ -122,9 +130,9 @@ def tape_pieces(bench: Bench) -> tuple[Piece, ...]:
     if not (0 < wide < float("inf") and long > 0):
         return ()
     outline = _rectangle(0.0, long, -0.5 * wide, 0.5 * wide)
-    shape = _cut(bench, outline, (0.0, 0.0, 0.0, 0.0), "Waist tape")
-    piece = _plain(shape, "waist_tape", "Waist tape", 2 if busk else 1, "free", ())
-    return (replace(piece, grain=((0.1 * long, 0.0), (0.9 * long, 0.0))),)
+    grain = (0.1 * long, 0.0), (0.9 * long, 0.0)
+    plain = _Plain("waist_tape", "Waist tape", 2 if busk else 1, "free", grain, ())
+    return (Blank(outline, (0.0, 0.0, 0.0, 0.0), plain.name, (), plain.finish),)
 
 
 def _rectangle(left: float, right: float, low: float, high: float) -> Outline:
@@ -139,26 +147,38 @@ def _rectangle(left: float, right: float, low: float, high: float) -> Outline:
     return Outline(level(low), upright(right), level(high), upright(left))
 
 
-def _plain(
-    shape: CutShape, layer: LayerName, name: str, count: int, kind: Kind, marks: tuple[MarkLine, ...]
-) -> Piece:
+def _upright(outline: Outline) -> Grain:
+    """Straight grain up the middle of a rectangle."""
+    (left, low), (right, high) = outline.left[0].tolist(), outline.right[-1].tolist()
+    x, inset = 0.5 * (left + right), 0.15 * (high - low)
+    return (x, low + inset), (x, high - inset)
+
+
+@dataclass(frozen=True)
+class _Plain:
     """A piece that is the same turned over, all its edges of one kind."""
-    return Piece(
-        key=f"{layer}/{name}",
-        name=name,
-        layer=layer,
-        count=count,
-        mirrored=False,
-        on_fold=False,
-        panel=None,
-        stitch=shape.outline.ring,
-        cut=shape.ring,
-        edges=edges_of(shape, (kind, kind, kind, kind), None, None),
-        notches=(),
-        grain=grain_inside(shape.outline),
-        marks=marks,
-    )
 
+    layer: LayerName
+    name: str
+    count: int
+    kind: Kind
+    grain: Grain
+    marks: tuple[MarkLine, ...]
 
-def _cut(bench: Bench, outline: Outline, widths: Widths, name: str) -> CutShape:
-    return bench.cut([outline], [widths], [name])[0]
+    def finish(self, shape: CutShape, _notches: tuple[Notch, ...]) -> Piece:
+        """The piece, once it is cut."""
+        return Piece(
+            key=f"{self.layer}/{self.name}",
+            name=self.name,
+            layer=self.layer,
+            count=self.count,
+            mirrored=False,
+            on_fold=False,
+            panel=None,
+            stitch=shape.outline.ring,
+            cut=shape.ring,
+            edges=edges_of(shape, (self.kind, self.kind, self.kind, self.kind), None, None),
+            notches=(),
+            grain=self.grain,
+            marks=self.marks,
+        )

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from workbench.draft import Draft, Outcome
+from workbench.pieces.bench import Bench
 from workbench.pieces.bones import bones_of
 from workbench.pieces.busk import busk_of
 from workbench.pieces.check import check_angles, check_walks, tolerance_of
 from workbench.pieces.kinds import PANEL_LAYERS, allowance_findings, choice_of
-from workbench.pieces.layers import empty_layer, layer_on
+from workbench.pieces.layers import empty_layer, layers_on
 from workbench.pieces.making import LAYERS, LayerName, Making
 from workbench.pieces.notions import notions_of
 from workbench.pieces.opening import opening_of
-from workbench.pieces.panel_pieces import Bench
+from workbench.pieces.panel_pieces import panel_blanks
 from workbench.pieces.result import AngleRow, Array, Bone, Cutting, Layer
 
 _NOTHING = Cutting((), (), None, None, (), (), (), ())
@@ -29,7 +30,7 @@ def cutting_of(outcome: Outcome, making: Making) -> Cutting:
     opening, of_opening = opening_of(outcome, making)
     busk, of_busk = busk_of(outcome, making)
     bench = Bench(outcome, draft, making, bones, checked=True)
-    layers = tuple(layer for layer in (layer_on(bench, name) for name in LAYERS) if layer.pieces)
+    layers = tuple(layer for layer in layers_on(bench, LAYERS) if layer.pieces)
     return Cutting(
         layers,
         bones,
@@ -38,7 +39,7 @@ def cutting_of(outcome: Outcome, making: Making) -> Cutting:
         notions_of(outcome, making, bones, opening, busk, layers),
         check_walks(layers, outcome.design, tolerance_of(draft), _as_wide_as_shell(making)),
         _angles(layers, draft),
-        (*allowance_findings(outcome, draft, making), *bench.findings, *of_bones, *of_opening, *of_busk),
+        (*allowance_findings(bench.edging, draft), *bench.findings, *of_bones, *of_opening, *of_busk),
     )
 
 
@@ -46,7 +47,7 @@ def layer_of(outcome: Outcome, making: Making, name: LayerName, bones: tuple[Bon
     """One layer alone, not looked over: quick enough to follow a drag. ``bones`` are drawn on their layer."""
     if outcome.draft is None:
         return empty_layer(name, making)
-    return layer_on(Bench(outcome, outcome.draft, making, bones), name)
+    return layers_on(Bench(outcome, outcome.draft, making, bones), (name,))[0]
 
 
 def cut_lines(outcome: Outcome, making: Making) -> tuple[Array, ...]:
@@ -54,7 +55,7 @@ def cut_lines(outcome: Outcome, making: Making) -> tuple[Array, ...]:
     if outcome.draft is None:
         return ()
     bench = Bench(outcome, outcome.draft, making)
-    return tuple(shape.ring for shape in bench.shapes(choice_of(making, "fashion")))
+    return tuple(shape.ring for shape in bench.cut(panel_blanks(bench, choice_of(making, "fashion"))))
 
 
 def _angles(layers: tuple[Layer, ...], draft: Draft) -> tuple[AngleRow, ...]:
