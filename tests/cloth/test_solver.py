@@ -13,6 +13,7 @@ import pytest
 
 from tests.cloth.cutting_table import CORNERED, ONE, THREE, block, copies, judged
 from workbench.cloth import Cloth, Copy, Placed, Solve, bottom_left
+from workbench.cloth.child import _now_and_then
 from workbench.cloth.wire import Job, job_line, read_job
 from workbench.pieces import LayerName
 
@@ -42,7 +43,7 @@ def test_the_library_packs_closer_and_every_plan_it_gives_can_be_cut() -> None:
     layers: tuple[LayerName, ...] = ("fashion", "strength", "waist_tape")
     cloth = Cloth("Satin", layers, tilt_degrees=1.0)
     laid_out = copies(cloth)
-    with search(cloth) as solve:
+    with search(cloth, 2.0) as solve:
         plain, seen = solve.best, []
         while solve.running:
             seen += solve.poll()
@@ -72,6 +73,16 @@ def test_what_the_library_cannot_do_is_laid_in_many_orders(cloth: Cloth) -> None
     assert judged(best, copies(cloth), cloth) == []
     assert best.length_mm <= plain.length_mm
     assert best is plain or "The best of" in best.how
+
+
+def test_plans_that_come_thick_and_fast_are_told_now_and_then_and_the_last_in_any_case() -> None:
+    plan = bottom_left(copies(Cloth("Satin", ONE)), Cloth("Satin", ONE))
+    found = [replace(plan, length_mm=plan.length_mm - number) for number in range(50)]
+    between = [each for plan in found for each in (plan, None)]
+    told = list(_now_and_then(iter(between)))
+    assert told[0] is found[0]
+    assert told[-1] is found[-1]
+    assert len(told) < 10
 
 
 def test_pinned_pieces_stay_where_they_are() -> None:

@@ -24,14 +24,16 @@ from workbench.cloth.wire import Job, line, plan_line, read_job
 
 _LOOK_EVERY = 0.05
 """Seconds between two looks at what the library has found."""
-_NICE = 5
+_TELL_EVERY = 0.2
+"""Seconds between two plans that are told: each one is checked and drawn by a window that has other work."""
+_NICE = 10
+"""The window goes before the search; more would leave it nothing beside other programs at work."""
 
 
 def main() -> None:
     """Do one job and end."""
     given, told = sys.stdin.buffer, sys.stdout.buffer
     if hasattr(os, "nice"):
-        # The window goes before the search.
         os.nice(_NICE)
     job = read_job(given.readline())
     Thread(target=_end_with, args=(given,), daemon=True).start()
@@ -44,7 +46,7 @@ def main() -> None:
 def _answer(job: Job, told: BinaryIO) -> dict[str, object]:
     """Tell every plan, and give back how it ended."""
     try:
-        for plan in _plans(job):
+        for plan in _now_and_then(_plans(job)):
             _tell(told, plan_line(plan.placed, plan.how))
     except LayError as error:
         return {"kind": "failed", "why": str(error)}
@@ -54,23 +56,36 @@ def _answer(job: Job, told: BinaryIO) -> dict[str, object]:
     return {"kind": "done"}
 
 
-def _plans(job: Job) -> Iterator[Plan]:
+def _now_and_then(plans: Iterator[Plan | None]) -> Iterator[Plan]:
+    """The best plan so far, at most so often, and the last one whenever it was found."""
+    newest: Plan | None = None
+    due = monotonic()
+    for plan in plans:
+        newest = plan or newest
+        if newest is not None and monotonic() >= due:
+            yield newest
+            newest, due = None, monotonic() + _TELL_EVERY
+    if newest is not None:
+        yield newest
+
+
+def _plans(job: Job) -> Iterator[Plan | None]:
+    """Plans each of which is better than those before; None where time has gone by without one."""
     if library_can(job.copies, job.cloth, job.pinned):
         return _packed(job)
     return _tried(job)
 
 
-def _tried(job: Job) -> Iterator[Plan]:
+def _tried(job: Job) -> Iterator[Plan | None]:
     """Plans from many orders, for as long as the job says."""
     end = monotonic() + job.seconds
     for plan in better_plans(Table(job.copies, job.cloth, job.pinned), job.copies, job.seed):
-        if plan is not None:
-            yield plan
+        yield plan
         if monotonic() >= end:
             return
 
 
-def _packed(job: Job) -> Iterator[Plan]:
+def _packed(job: Job) -> Iterator[Plan | None]:
     """Sound plans from the packing library, each shorter than the one before."""
     # Only here: nothing else in the program needs the library.
     import spyrrow
@@ -97,6 +112,7 @@ def _packed(job: Job) -> Iterator[Plan]:
             plan = plan_at(strip.placed(solution), job.copies, job.cloth, how_solved(job.copies, job.cloth))
             if plan.sound:
                 yield plan
+        yield None
     if failed:
         raise failed[0]
 

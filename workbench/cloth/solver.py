@@ -58,8 +58,7 @@ class Solve:
         """Seek on for so many seconds; a search that is going on is ended, ``best`` stays until beaten."""
         self.cancel()
         self.findings, self._last = (), {}
-        workers = min(_MOST_WORKERS, os.cpu_count() or 1)
-        job = Job(self.copies, self.cloth, self.pinned, seconds, self._seed, workers)
+        job = Job(self.copies, self.cloth, self.pinned, seconds, self._seed, _workers())
         # Another seed each time, so that seeking on does not go the same way again.
         self._seed += 1
         self._over = monotonic() + seconds + _OVERRUN
@@ -109,6 +108,11 @@ class Solve:
             self.findings = (_failed(self.cloth, str(self._last["why"])),)
         elif self._last.get("kind") != "done" and monotonic() <= self._over:
             self.findings = (_stopped(self.cloth, code),)
+
+
+def _workers() -> int:
+    """One core is left to the window: giving way to it is not enough where it wants to go at once."""
+    return min(_MOST_WORKERS, max((os.cpu_count() or 1) - 1, 1))
 
 
 def _failed(cloth: Cloth, why: str) -> Finding:

@@ -16,7 +16,8 @@ from workbench.ui.cloth.lays import Lay, alike
 
 LONGER_SECONDS = 45.0
 """What *Keep improving* asks for."""
-_LOOK_MS = 50
+_LOOK_MS = 100
+"""How often it is looked at; the seconds on show count no finer."""
 
 
 class Solving(Protocol):
