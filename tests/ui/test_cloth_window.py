@@ -60,7 +60,7 @@ def text_of(path: Path) -> str:
         document.close()
 
 
-@pytest.mark.parametrize(("key", "name"), [(Qt.Key.Key_3, "cloth"), (Qt.Key.Key_4, "quote")])
+@pytest.mark.parametrize(("key", "name"), [(Qt.Key.Key_4, "cloth"), (Qt.Key.Key_5, "quote")])
 def test_a_key_turns_to_a_place_and_another_back(window: Window, key: Qt.Key, name: str) -> None:
     QTest.keyClick(window, key, CTRL)
     assert window.place == name

@@ -33,6 +33,7 @@ if TYPE_CHECKING:
         set_cloth_layers,
     )
     from workbench.document.cloth_table import CLOTH_ROWS, CLOTH_TABLE, ClothRow, cloth_span_words
+    from workbench.document.done_edits import set_done
     from workbench.document.edits import (
         quarter_of,
         set_client,
@@ -77,7 +78,14 @@ if TYPE_CHECKING:
         set_turn,
     )
     from workbench.document.making_table import MAKING_ROWS, MAKING_TABLE, MakingRow
-    from workbench.document.paper import choice_of, heading_of, printed, printed_lays
+    from workbench.document.paper import (
+        choice_of,
+        heading_of,
+        printed,
+        printed_card,
+        printed_lays,
+        printed_order,
+    )
     from workbench.document.quote_edits import (
         set_all_hours,
         set_bought,
@@ -131,6 +139,7 @@ else:
             "cloth_edits": "BY_HAND add_cloth drop_plan keep_plan pin_piece "
             "place_by_hand remove_cloth set_cloth set_cloth_layers",
             "cloth_table": "CLOTH_ROWS CLOTH_TABLE ClothRow cloth_span_words",
+            "done_edits": "set_done",
             "edits": "quarter_of set_client set_front_share set_limit set_measurement set_opening set_panels "
             "set_paper set_reduction set_rule set_style set_unit take_the_most",
             "fresh_files": "free_stem make_folder plain_stem",
@@ -141,7 +150,7 @@ else:
             "set_busk set_front set_lacing set_layer_made "
             "set_layer_panel set_making set_marks set_net set_own_allowance set_turn",
             "making_table": "MAKING_ROWS MAKING_TABLE MakingRow",
-            "paper": "choice_of heading_of printed printed_lays",
+            "paper": "choice_of heading_of printed printed_card printed_lays printed_order",
             "quote_edits": "set_all_hours set_bought set_currency set_hours "
             "set_price set_price_row set_quoting",
             "recutting": "RowDone recut",
@@ -242,7 +251,9 @@ __all__ = [
     "place_of",
     "plain_stem",
     "printed",
+    "printed_card",
     "printed_lays",
+    "printed_order",
     "quarter_of",
     "read_project",
     "read_wish",
@@ -266,6 +277,7 @@ __all__ = [
     "set_cloth",
     "set_cloth_layers",
     "set_currency",
+    "set_done",
     "set_front",
     "set_front_share",
     "set_hours",

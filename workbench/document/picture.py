@@ -164,13 +164,23 @@ def _lend(before: Picture, picture: Picture) -> None:
     if "cutting" in vars(before):
         # where a cached property keeps what it has worked out
         vars(picture)["cutting"] = before.cutting
-    for name, lay in before._lays.items():
-        if any(cloth == lay.cloth for cloth in project.cloths) and _kept_alike(name, project, old):
-            picture._lays[name] = lay
+    if "sewing" in vars(before):
+        vars(picture)["sewing"] = before.sewing
+    if before._lays:
+        _lend_lays(before, picture)
 
 
-def _kept_alike(cloth: str, one: Project, other: Project) -> bool:
-    return one.kept_plan(cloth) == other.kept_plan(cloth)
+def _lend_lays(before: Picture, picture: Picture) -> None:
+    """Nothing is laid anew because a cloth costs more, or there is less of it."""
+    from workbench.document.lays import lent  # likewise
+
+    project, old = picture.project, before.project
+    for cloth in project.cloths:
+        lay = before._lays.get(cloth.name)
+        if lay is not None and project.kept_plan(cloth.name) == old.kept_plan(cloth.name):
+            same = lent(lay, cloth)
+            if same is not None:
+                picture._lays[cloth.name] = same
 
 
 def _refused(error: BodyError) -> Finding:

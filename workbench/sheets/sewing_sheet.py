@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
 
-from workbench.sewing import Step, chapters
+from workbench.sewing import Step, chapters, time_words
 from workbench.sheets.block import BODY, LEADING, SMALL, Block, heading, paragraph, space, stack
 from workbench.sheets.fonts import clean
 from workbench.sheets.heading import Heading
@@ -47,17 +47,9 @@ def _blocks(steps: Sequence[Step], done: Collection[str], words: Heading, width:
     for stage, run in chapters(tuple(steps)):
         minutes = sum(step.minutes for step in run)
         first, *rest = (_step(step, step.key in done, words, width) for step in run)
-        remark = _time(minutes) if minutes else ""
         # a heading is never left alone at the foot of a page
-        yield stack([space(2.6), heading(stage, width, remark), space(0.8), first])
+        yield stack([space(2.6), heading(stage, width, time_words(minutes)), space(0.8), first])
         yield from rest
-
-
-def _time(minutes: float) -> str:
-    """``25 min``, ``1 h 20 min``: to five minutes, as nobody sews closer."""
-    rounded = max(5, 5 * round(minutes / 5))
-    hours, left = divmod(rounded, 60)
-    return f"{hours} h {left} min" if hours and left else f"{hours} h" if hours else f"{left} min"
 
 
 def _step(step: Step, ticked: bool, words: Heading, width: float) -> Block:

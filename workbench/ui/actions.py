@@ -40,14 +40,16 @@ DEEDS = (
     Deed("versions", "Earlier &versions…"),
     Deed("print", "&Print to true size…", _STANDARD.Print, "print", "Print"),
     Deed("print_inside", "Print the &inside sheet…"),
+    Deed("print_card", "Print the client’s ca&rd…"),
     Deed("close", "&Close the project", _STANDARD.Close),
     Deed("quit", "&Quit", "Ctrl+Q"),
     Deed("undo", "&Undo", _STANDARD.Undo, "undo", "Undo"),
     Deed("redo", "&Redo", _STANDARD.Redo, "redo", "Redo"),
     Deed("draft", "&Draft", "Ctrl+1", group="place"),
     Deed("pieces", "&Pieces", "Ctrl+2", group="place"),
-    Deed("cloth", "&Cloth", "Ctrl+3", group="place"),
-    Deed("quote", "&Quote", "Ctrl+4", group="place"),
+    Deed("cloth", "&Cloth", "Ctrl+4", group="place"),
+    Deed("quote", "&Quote", "Ctrl+5", group="place"),
+    Deed("make", "&Making", "Ctrl+6", group="place"),
     Deed("take_most", "Take the &most that keeps every limit", "Ctrl+M"),
     Deed("apart", "Panels laid &apart", "F5", "apart", "Laid apart", "layout"),
     Deed("block", "Panels on the &block", "F6", "block", "On the block", "layout"),
@@ -62,6 +64,7 @@ DEEDS = (
     Deed("better", "Find a &better plan", "Ctrl+B", "better", "Better plan"),
     Deed("compare", "Compare &ways to cut", "Ctrl+T", "compare", "Compare", "*"),
     Deed("client_page", "The client’s pa&ge", "Ctrl+Shift+T", "client_page", "Client’s page", "*"),
+    Deed("next_step", "&Next step", "Ctrl+J", "next_step", "Next step"),
     Deed("system", "As the s&ystem has it", group="look"),
     Deed("light", "&Light", group="look"),
     Deed("dark", "&Dark", group="look"),
@@ -69,16 +72,17 @@ DEEDS = (
     Deed("cautions", "&Cautions"),
     Deed("about", "&About"),
 )
-PlaceName = Literal["draft", "pieces", "cloth", "quote"]
-PLACES: tuple[PlaceName, ...] = ("draft", "pieces", "cloth", "quote")
+PlaceName = Literal["draft", "pieces", "cloth", "quote", "make"]
+PLACES: tuple[PlaceName, ...] = ("draft", "pieces", "cloth", "quote", "make")
 """The places of the window, in the order of the job; each is an action that turns to it."""
-WITH_PROJECT = ("save", "save_as", "versions", "print", "close", "take_most", "fit", *PLACES)
+WITH_PROJECT = ("save", "save_as", "versions", "print", "print_card", "close", "take_most", "fit", *PLACES)
 """Actions that mean something in any place, but only while a project is open."""
 IN_PLACE: Mapping[PlaceName, tuple[str, ...]] = {
     "draft": ("apart", "block", "both", "grid", "allowance", "ledger", "comfort"),
     "pieces": ("halves", "lists"),
     "cloth": ("better", "compare"),
     "quote": ("client_page", "print_inside"),
+    "make": ("next_step",),
 }
 """Actions that mean something in one place."""
 _ALWAYS = ("open", "save", "undo", "redo", "-")
@@ -87,6 +91,7 @@ TOOLS: Mapping[PlaceName, tuple[str, ...]] = {
     "pieces": (*_ALWAYS, "halves", "-", "fit", "lists", "-", "print"),
     "cloth": (*_ALWAYS, "better", "-", "fit", "compare", "-", "print"),
     "quote": (*_ALWAYS, "client_page", "-", "print"),
+    "make": (*_ALWAYS, "next_step", "-", "print"),
 }
 """On the toolbar of each place after *New*, a dash for a divider."""
 
@@ -157,11 +162,13 @@ class Menus:
         self._fill(file, "open")
         self.recent = file.addMenu("Open &recent")
         self.demos = file.addMenu("&Demos")
-        self._fill(file, "- save save_as versions - print print_inside - close quit")
+        self._fill(file, "- save save_as versions - print print_inside print_card - close quit")
         self._fill(self._menu("&Edit"), "undo redo - take_most")
         view = self._menu("&View")
-        self._fill(view, "draft pieces cloth quote - fit - apart block both grid allowance ledger comfort -")
-        self._fill(view, "halves lists - better compare - client_page -")
+        self._fill(
+            view, "draft pieces cloth quote make - fit - apart block both grid allowance ledger comfort -"
+        )
+        self._fill(view, "halves lists - better compare - client_page - next_step -")
         self._fill(view.addMenu("&Light or dark"), "system light dark")
         self._fill(self._menu("&Help"), "keys cautions about")
 

@@ -14,7 +14,7 @@ from workbench.ui import help_pages
 from workbench.ui.files import settle
 from workbench.ui.look import Scheme
 from workbench.ui.style import dress
-from workbench.ui.writing import Writing, inside_pdf, lay_pdf, quote_pdf
+from workbench.ui.writing import Writing, card_pdf, inside_pdf, lay_pdf, order_pdf, quote_pdf
 
 if TYPE_CHECKING:
     from workbench.ui.window import Window
@@ -38,6 +38,7 @@ class Errands(QObject):
             "save_as": window.files.save_as,
             "print": self.on_print,
             "print_inside": self.on_print_inside,
+            "print_card": self.on_print_card,
             "close": self.on_close_project,
             "undo": self.on_undo,
             "redo": self.on_redo,
@@ -113,6 +114,8 @@ class Errands(QObject):
             self.writing.write(lay_pdf, "lay plans")
         elif window.place == "quote":
             self.writing.write(quote_pdf, "quote")
+        elif window.place == "make":
+            self.writing.write(order_pdf, "sewing order")
         elif window.desk.picture.current:
             dialog = PrintDialog(window.desk, window.files, window.asking, window)
             dialog.exec()
@@ -123,6 +126,12 @@ class Errands(QObject):
         settle()
         self._window.desk.now()
         self.writing.write(inside_pdf, "inside sheet")
+
+    def on_print_card(self) -> None:
+        """Write the card for her who wears it."""
+        settle()
+        self._window.desk.now()
+        self.writing.write(card_pdf, "card")
 
     def on_apart(self) -> None:
         """Lay the panels apart."""

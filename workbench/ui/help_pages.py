@@ -19,7 +19,7 @@ from workbench.body import CAUTIONS
 from workbench.ui.look import GRID, fonts
 
 _KEYS = (
-    ("Ctrl+1 to Ctrl+4", "turn to the draft, the pieces, the cloth, the quote"),
+    ("Ctrl and a figure", "turn to a place; they are counted in the order of the job"),
     ("In a field", ""),
     ("Enter, or leave the field", "hand in what is typed"),
     ("Escape", "put back what was there"),

@@ -13,6 +13,7 @@ _WORDS: dict[PlaceName, str] = {
     "pieces": "Pieces",
     "cloth": "Cloth",
     "quote": "Quote",
+    "make": "Making",
 }
 
 

@@ -41,10 +41,17 @@ def _quote(window: Window) -> PlacePage:
     return place
 
 
+def _make(window: Window) -> PlacePage:
+    from workbench.ui.make import MakePlace
+
+    return MakePlace(window.desk)
+
+
 _MAKERS: Mapping[PlaceName, Callable[[Window], PlacePage]] = {
     "pieces": _pieces,
     "cloth": _cloth,
     "quote": _quote,
+    "make": _make,
 }
 """Each imports its place when it is first turned to: the start of the program need not wait for it."""
 _FIELDS_OF: Mapping[str, PlaceName] = {"cloths": "cloth", "quoting": "quote"}

@@ -49,6 +49,24 @@ def inside_pdf(picture: Picture) -> bytes:
     return sheets.print_inside_sheet(quote, _heading(picture, body), picture.project.quoting, _paper(picture))
 
 
+def order_pdf(picture: Picture) -> bytes:
+    """The sewing order; PrintError where there is no draft."""
+    from workbench.document import printed_order  # likewise
+
+    if not picture.current:
+        raise sheets.PrintError("There is no draft yet, so there is no sewing order to print.")
+    return printed_order(picture)
+
+
+def card_pdf(picture: Picture) -> bytes:
+    """The client's card; PrintError where there is no draft."""
+    from workbench.document import printed_card  # likewise
+
+    if not picture.current:
+        raise sheets.PrintError("There is no draft yet, so there is no card to print.")
+    return printed_card(picture)
+
+
 def _heading(picture: Picture, body: Body) -> sheets.Heading:
     from workbench.document import heading_of  # likewise
 

@@ -1,0 +1,74 @@
+"""A box to tick, with words beside it: drawn in ink, so that it is seen in light and dark."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QCheckBox, QWidget
+
+from workbench.ui.look import GRID, fonts, look
+
+_BOX = 16.0
+_GAP = 2 * GRID
+_TICK = ((0.22, 0.52), (0.42, 0.72), (0.78, 0.28))
+
+
+class Tick(QCheckBox):
+    """Space ticks it, as in any box; so does Enter."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFont(fonts().strong)
+        self.setAttribute(Qt.WidgetAttribute.WA_Hover)
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+
+    @property
+    def words(self) -> str:
+        """What stands beside the box."""
+        return self.text().replace("&&", "&")
+
+    def sizeHint(self) -> QSize:
+        """Room for the box and the words."""
+        return QSize(int(_BOX) + _GAP + self.fontMetrics().horizontalAdvance(self.words) + GRID, 6 * GRID)
+
+    def minimumSizeHint(self) -> QSize:
+        """The words may be cut short, the box never."""
+        return QSize(int(_BOX) + _GAP, 6 * GRID)
+
+    def hitButton(self, at: QPoint) -> bool:
+        """A click on the words counts."""
+        return self.rect().contains(at)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter does what Space does."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.click()
+        else:
+            super().keyPressEvent(event)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Box, tick, words; a line under the words while it has the focus."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self._paint_box(painter)
+        left = int(_BOX) + _GAP
+        room = self.width() - left
+        text = self.fontMetrics().elidedText(self.words, Qt.TextElideMode.ElideRight, room)
+        painter.setPen(look().soft_ink if self.isChecked() else look().ink)
+        painter.drawText(left, 0, room, self.height(), Qt.AlignmentFlag.AlignVCenter, text)
+        if self.hasFocus():
+            base = 0.5 * (self.height() + self.fontMetrics().height())
+            width = min(self.fontMetrics().horizontalAdvance(text), room)
+            painter.fillRect(QRectF(left, base, width, 2), look().selected)
+        painter.end()
+
+    def _paint_box(self, painter: QPainter) -> None:
+        on, lit = self.isChecked(), self.hasFocus() or self.underMouse()
+        box = QRectF(1, 0.5 * (self.height() - _BOX), _BOX, _BOX).adjusted(1, 1, -1, -1)
+        painter.setPen(QPen(look().selected if on or lit else look().soft_ink, 1.5))
+        painter.setBrush(look().selected if on else look().field)
+        painter.drawRoundedRect(box, 2, 2)
+        if on:
+            painter.setPen(QPen(look().on_selected, 2))
+            side = box.width()
+            painter.drawPolyline([QPointF(box.left() + a * side, box.top() + b * side) for a, b in _TICK])
