@@ -104,6 +104,20 @@ def test_a_kept_plan_is_shown_while_it_holds() -> None:
         assert lay_of(same).state == "current"
 
 
+@pytest.mark.parametrize("with_kept", [False, True])
+def test_a_price_lays_nothing_anew(with_kept: bool) -> None:
+    session = Session(with_plan(example()) if with_kept else example())
+    before = session.picture.lay(FASHION)
+    assert before is not None
+    dearer = set_cloth(session.project, FASHION, price=Decimal(40), shrinkage_percent=4.0, at_hand_mm=900.0)
+    session.apply("Price of a cloth", dearer)
+    after, afresh = session.picture.lay(FASHION), lay_of(dearer)
+    assert after is not None
+    assert after.plan is before.plan
+    assert (after.cloth, after.buy, after.state) == (afresh.cloth, afresh.buy, afresh.state)
+    assert after.buy != before.buy
+
+
 @pytest.mark.parametrize(
     "edit",
     [

@@ -54,7 +54,7 @@ if TYPE_CHECKING:
         ClothBought,
         CostLine,
     )
-    from workbench.cloth.fingerprint import digest, is_stale
+    from workbench.cloth.fingerprint import digest, is_stale, lie_alike
     from workbench.cloth.hours import hours_of
     from workbench.cloth.keep import kept, plan_of
     from workbench.cloth.plain_way import bottom_left
@@ -93,7 +93,7 @@ else:
             "client_lines": "ClientLine included_usual",
             "copies": "MOST_COPIES copies_of",
             "cost_lines": "NO_PRICE_WORDS NO_RATE_WORDS NOT_BOUGHT_WORDS ClothBought CostLine",
-            "fingerprint": "digest is_stale",
+            "fingerprint": "digest is_stale lie_alike",
             "hours": "hours_of",
             "keep": "kept plan_of",
             "plain_way": "bottom_left",
@@ -165,6 +165,7 @@ __all__ = [
     "kept",
     "keys_of",
     "laid",
+    "lie_alike",
     "name_of",
     "plan_at",
     "plan_of",

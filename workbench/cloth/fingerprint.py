@@ -29,6 +29,11 @@ def digest(copies: Sequence[Copy], cloth: Cloth) -> str:
     return mark.hexdigest()[:32]
 
 
+def lie_alike(one: Cloth, other: Cloth) -> bool:
+    """Whether the same layers lie on both in the same way: name, price and length at hand do not matter."""
+    return all(getattr(one, field) == getattr(other, field) for field in ("layers", *_OF_CLOTH))
+
+
 def is_stale(kept: KeptPlan, copies: Sequence[Copy], cloth: Cloth) -> bool:
     """Whether the pieces or the cloth have changed since the plan was made."""
     return kept.made_from != digest(copies, cloth)

@@ -17,6 +17,7 @@ from workbench.cloth import (
     bottom_left,
     copies_of,
     is_stale,
+    lie_alike,
     plan_of,
     to_buy,
 )
@@ -80,6 +81,21 @@ def lay_of(cutting: Cutting, cloth: Cloth, kept: KeptPlan | None) -> Lay:
 def lay_with(cloth: Cloth, copies: tuple[Copy, ...], state: PlanState, plan: Plan) -> Lay:
     """A cloth with a certain plan, and what to buy for it; LayError where that cannot be."""
     return Lay(cloth, copies, state, plan, to_buy(plan.length_mm, cloth, len(plan.left_over)))
+
+
+def lent(lay: Lay, cloth: Cloth) -> Lay | None:
+    """The same lay for a cloth that differs only in what it costs, how it is sold or how much there is.
+
+    None where it lies in another way, or could not be laid.
+    """
+    if cloth == lay.cloth:
+        return lay
+    if lay.plan is None or cloth.name != lay.cloth.name or not lie_alike(cloth, lay.cloth):
+        return None
+    try:
+        return lay_with(cloth, lay.copies, lay.state, lay.plan)
+    except LayError:
+        return None
 
 
 def _plan(copies: tuple[Copy, ...], cloth: Cloth, kept: KeptPlan | None) -> Plan:

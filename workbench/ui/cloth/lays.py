@@ -4,22 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from workbench.cloth import Buy, Cloth, Copy, KeptPlan, Plan, plan_at
+from workbench.cloth import Buy, Cloth, Copy, KeptPlan, Plan, lie_alike, plan_at
 from workbench.document import Picture
 from workbench.draft import Finding
 
 _STALE = "plan_stale"
-_LYING = (
-    "layers",
-    "width_mm",
-    "selvedge_mm",
-    "run",
-    "laid",
-    "tilt_degrees",
-    "gap_mm",
-    "repeat_mm",
-    "remnant",
-)
 
 
 @dataclass(frozen=True)
@@ -79,21 +68,13 @@ def quickly(picture: Picture, before: Picture | None, cloth: Cloth) -> bool:
     """Whether the plan of a cloth is there without cutting or laying anything anew."""
     if before is None or hangs_on(picture) != hangs_on(before):
         return False
-    own, cloths = picture.project.kept_plan(cloth.name), before.project.cloths
-    if cloth in cloths and own == before.project.kept_plan(cloth.name):
+    own = picture.project.kept_plan(cloth.name)
+    known = next((lay for lay in before.lays if lie_alike(lay.cloth, cloth)), None)
+    if known is None:
+        return False
+    if known.cloth.name == cloth.name and own == before.project.kept_plan(cloth.name):
         return True
-    known = next((lay for lay in before.lays if _lies_alike(lay.cloth, cloth)), None)
-    return (
-        own is not None
-        and known is not None
-        and known.plan is not None
-        and own.made_from == known.plan.made_from
-    )
-
-
-def _lies_alike(one: Cloth, other: Cloth) -> bool:
-    """Whether pieces lie on both in the same way: what they cost or are called does not matter."""
-    return all(getattr(one, field) == getattr(other, field) for field in _LYING)
+    return own is not None and known.plan is not None and own.made_from == known.plan.made_from
 
 
 def hangs_on(picture: Picture) -> tuple[object, ...]:
