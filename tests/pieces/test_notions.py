@@ -20,6 +20,7 @@ from workbench.draft import Design, Outcome, usual_design, work_out
 from workbench.pieces.bones import bones_of
 from workbench.pieces.busk import busk_of
 from workbench.pieces.making import Allowances, Boning, Closing, LayerName, Making, Opening, OwnAllowance
+from workbench.pieces.measured import measured_of
 from workbench.pieces.notions import notions_of
 from workbench.pieces.opening import opening_of
 from workbench.pieces.result import Layer, Notion, Piece, PieceEdge
@@ -212,10 +213,10 @@ def test_thread_is_two_and_a_half_times_what_is_stitched() -> None:
 
 
 def test_the_seams_of_a_cut_layer_are_those_of_the_draft_on_both_halves() -> None:
-    fashion = layer_of(outcome(), Making(), "fashion")
+    fashion, net = (layer_of(outcome(), Making(), name) for name in ("fashion", "interfacing"))
     wanted = 2 * sum(seam.left_length for seam in drafted(outcome()).seams)
-    assert sewn_lengths(fashion) == pytest.approx(wanted, abs=0.05)
-    assert sewn_lengths(layer_of(outcome(), Making(), "interfacing")) == 0.0
+    assert sewn_lengths(fashion, measured_of([fashion])) == pytest.approx(wanted, abs=0.05)
+    assert sewn_lengths(net, measured_of([net])) == 0.0
 
 
 def test_without_a_draft_there_is_nothing_to_buy() -> None:

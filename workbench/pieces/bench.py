@@ -112,10 +112,11 @@ class Bench:
     def finished(self, blanks: Sequence[Blank]) -> list[Piece]:
         """The piece of each blank: all that are new are cut, looked over and notched together."""
         new = [blank for blank in dict.fromkeys(blanks) if blank not in self._pieces]
-        shapes = self.cut(new)
-        notches = notches_on(shapes, [blank.sides for blank in new], self.front)
-        for blank, shape, own in zip(new, shapes, notches, strict=True):
-            self._pieces[blank] = blank.finish(shape, own)
+        if new:
+            shapes = self.cut(new)
+            notches = notches_on(shapes, [blank.sides for blank in new], self.front)
+            for blank, shape, own in zip(new, shapes, notches, strict=True):
+                self._pieces[blank] = blank.finish(shape, own)
         return [self._pieces[blank] for blank in blanks]
 
 

@@ -133,7 +133,7 @@ def _mid_panels(ground: _Ground, boning: Boning) -> list[Laid]:
             2,
             panel.index,
             None,
-            _inside(panel, middles[panel.index]) if room[panel.index] else None,
+            _inside(panel, middles[panel.index, None])[0] if room[panel.index] else None,
         )
         for panel in panels
     ]
@@ -154,17 +154,10 @@ def _beside_opening(ground: _Ground, design: Design, making: Making) -> list[Lai
     holder = "eyelets" if making.opening.closing == "eyelets" else "loops"
     last, boning = design.panel_count - 1, making.boning
     places = (f"centre back between edge and {holder}", f"centre back beyond the {holder}")
+    lines = _insets(ground, 2 * last + 1, insets(making), boning)
     return [
-        Laid(
-            "beside_opening",
-            where,
-            boning.opening_stuff,
-            2,
-            last,
-            last + 1,
-            _inset(ground, 2 * last + 1, inset, boning),
-        )
-        for where, inset in zip(places, insets(making), strict=True)
+        Laid("beside_opening", where, boning.opening_stuff, 2, last, last + 1, line)
+        for where, line in zip(places, lines, strict=True)
     ]
 
 
@@ -195,21 +188,29 @@ def _ground_of(draft: Draft) -> _Ground:
 
 def _inset(ground: _Ground, edge: int, inset: float, boning: Boning) -> Array | None:
     """A line along an edge of the surface, ``inset`` mm inside its panel; None where that is too narrow."""
-    panel = edge // 2
-    if ground.narrowest([panel])[0] < inset + 0.5 * channel_width(boning):
-        return None
+    return _insets(ground, edge, (inset,), boning)[0]
+
+
+def _insets(ground: _Ground, edge: int, insets: Sequence[float], boning: Boning) -> list[Array | None]:
+    """Several of them along one edge."""
+    panel, half = edge // 2, 0.5 * channel_width(boning)
+    room = float(ground.narrowest([panel])[0])
     x, y, lean = ground.draft.surface.edges.at(np.array(edge), ground.walks)
-    inwards = -inset if edge % 2 else inset
     up = np.sqrt(np.maximum(1 - lean * lean, 0))
-    line = np.stack((x + inwards * up, y - inwards * lean), axis=-1)
-    return _inside(ground.draft.panels[panel], line)
+    inwards = (-1 if edge % 2 else 1) * np.array(insets)[:, None]
+    lines = np.stack((x + inwards * up, y - inwards * lean), axis=-1)
+    kept = _inside(ground.draft.panels[panel], lines)
+    return [line if room >= inset + half else None for line, inset in zip(kept, insets, strict=True)]
 
 
-def _inside(panel: Panel, line: Array) -> Array | None:
-    """The part of a line between hem and neckline; None where it is not in one piece."""
+def _inside(panel: Panel, lines: Array) -> list[Array | None]:
+    """The part of each line between hem and neckline; None where it is not in one piece."""
     cloth = shapely.polygons(panel.outline)
-    kept = shapely.get_parts(shapely.intersection(shapely.linestrings(line), cloth))
-    kept = [part for part in kept if shapely.length(part) > _SPECK_MM]
+    return [_in_one_piece(part) for part in shapely.intersection(shapely.linestrings(lines), cloth)]
+
+
+def _in_one_piece(inside: shapely.Geometry) -> Array | None:
+    kept = [part for part in shapely.get_parts(inside) if shapely.length(part) > _SPECK_MM]
     if len(kept) != 1:
         return None
     points: Array = shapely.get_coordinates(kept[0])

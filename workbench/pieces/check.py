@@ -10,7 +10,7 @@ from math import atan2, degrees, hypot
 from workbench.body import LEVEL_LABEL
 from workbench.draft import Design, Draft, LineName, seam_name
 from workbench.pieces.making import LAYERS, LayerName
-from workbench.pieces.measured import Measured
+from workbench.pieces.measured import Measured, measured_of
 from workbench.pieces.result import AngleRow, Array, EdgeName, Layer, Notch, Piece, PieceEdge, WalkRow
 
 TOLERANCE = 0.01
@@ -64,8 +64,7 @@ class _Look:
         return name, one, other, abs(one - other) <= self.tolerance
 
 
-def _look(layers: Sequence[Layer], sides: Sequence[_Sides], tolerance: float) -> _Look:
-    measured = Measured(piece for layer in layers for piece in layer.pieces)
+def _look(measured: Measured, sides: Sequence[_Sides], tolerance: float) -> _Look:
     known = {side.known_by: side for own in sides for side in own.values()}
     notches = [
         [notch for notch in side.piece.notches if notch.edge == side.edge.name] for side in known.values()
@@ -100,14 +99,16 @@ def check_walks(
     design: Design,
     tolerance: float = TOLERANCE,
     alike: Collection[LayerName] = LAYERS,
+    measured: Measured | None = None,
 ) -> tuple[WalkRow, ...]:
     """Each seam of each layer, whole and from notch to notch, then against the shell's.
 
     Sides that no piece has are not sewn and have no row. ``alike`` are the layers as wide as
     the shell: a facing that is a hair wider or narrower on purpose is not held to its neckline.
+    ``measured`` are the edges, where they have been measured already.
     """
     every = [_sides(layer) for layer in layers]
-    look, known = _look(layers, every, tolerance), {}
+    look, known = _look(measured or measured_of(layers), every, tolerance), {}
     shell = next((layer for layer in layers if layer.name == "fashion"), None)
     outer = every[layers.index(shell)] if shell else {}
     rows: list[WalkRow] = []

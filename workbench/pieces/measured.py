@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 import numpy as np
 
 from workbench.pieces.polyline import Array, Index, Lines
-from workbench.pieces.result import Notch, Piece, PieceEdge
+from workbench.pieces.result import Layer, Notch, Piece, PieceEdge
 
 Sides = Sequence[tuple[PieceEdge, Sequence[Notch]]]
 """Edges, and of each the notches that point at it."""
@@ -63,6 +63,11 @@ class Measured:
             place[missed] = lines.along[spot[own_points][np.abs(aside[own_points]).argmin()]]
         found_at: Array = place - lines.starts[owner]
         return found_at
+
+
+def measured_of(layers: Iterable[Layer]) -> Measured:
+    """All pieces of some layers."""
+    return Measured(piece for layer in layers for piece in layer.pieces)
 
 
 def _aside(points: Array, at: Array, towards: Array, counts: Index) -> Array:

@@ -11,7 +11,8 @@ from itertools import pairwise
 from workbench.draft import Draft, Outcome
 from workbench.pieces.bone_notions import bone_notions
 from workbench.pieces.making import Making
-from workbench.pieces.polyline import length_of
+from workbench.pieces.measured import Measured, measured_of
+from workbench.pieces.polyline import lengths_of
 from workbench.pieces.result import BackOpening, Bone, Layer, Notion
 from workbench.pieces.sewing import bound_edges, finished_size, sewn_lengths
 from workbench.pieces.side_zip import zip_of
@@ -33,11 +34,13 @@ def notions_of(
     opening: BackOpening | None,
     busk: float | None,
     layers: tuple[Layer, ...],
+    measured: Measured | None = None,
 ) -> Notions:
     """Every line of the list, lengths in mm; nothing without a draft.
 
     ``bones``, ``opening`` and ``busk`` are what was worked out for them, ``layers`` the
-    pieces as cut: tape and modesty panel are bought as long as their pieces are.
+    pieces as cut: tape and modesty panel are bought as long as their pieces are. ``measured``
+    are their edges, where they have been measured already.
     """
     draft = outcome.draft
     if draft is None:
@@ -49,7 +52,7 @@ def notions_of(
         *_zip(outcome, making),
         *_strips(layers),
         *_binding(draft, making),
-        *_thread(draft, making, bones, layers),
+        *_thread(draft, bones, layers, measured or measured_of(layers)),
     )
 
 
@@ -156,10 +159,10 @@ def _binding(draft: Draft, making: Making) -> Notions:
     )
 
 
-def _thread(draft: Draft, making: Making, bones: tuple[Bone, ...], layers: tuple[Layer, ...]) -> Notions:
+def _thread(draft: Draft, bones: tuple[Bone, ...], layers: tuple[Layer, ...], measured: Measured) -> Notions:
     """Seams of every layer, the edges once, two rows along every bone."""
-    seams = [length for layer in layers if (length := sewn_lengths(layer)) > 0]
-    edges = 2 * sum(length_of(line) for panel in draft.panels for line in (panel.neckline, panel.hem))
+    seams = [length for layer in layers if (length := sewn_lengths(layer, measured)) > 0]
+    edges = 2 * sum(lengths_of([line for panel in draft.panels for line in (panel.neckline, panel.hem)]))
     rows = 2 * sum(bone.count * bone.stitch_length for bone in bones)
     stitched = sum(seams) + edges + rows
     return (

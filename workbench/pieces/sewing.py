@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from workbench.draft import Draft, LineName
 from workbench.pieces.making import Making
-from workbench.pieces.polyline import length_of
+from workbench.pieces.measured import Measured
+from workbench.pieces.polyline import lengths_of
 from workbench.pieces.result import Layer, Piece
 
 _HALVES = 2
@@ -15,13 +16,13 @@ def bound_edges(draft: Draft, making: Making) -> tuple[float, float]:
     return _bound(draft, making, "neckline"), _bound(draft, making, "hem")
 
 
-def sewn_lengths(layer: Layer) -> float:
+def sewn_lengths(layer: Layer, measured: Measured) -> float:
     """Length in mm of the joining seams of one layer, each once, on the whole garment.
 
     An edge without allowance is not sewn; a piece cut on the fold has every edge twice.
     """
     both_sides = sum(
-        piece.count * (_HALVES if piece.on_fold else 1) * length_of(edge.stitch)
+        piece.count * (_HALVES if piece.on_fold else 1) * measured.length(edge)
         for piece in layer.pieces
         for edge in piece.edges
         if edge.kind in ("seam", "side") and edge.allowance > 0
@@ -42,5 +43,5 @@ def _bound(draft: Draft, making: Making, name: LineName) -> float:
         if (choice.layer, choice.edge) == ("fashion", name)
     }
     usual = making.allowances.of(name)
-    lines = {panel.index: panel.neckline if name == "neckline" else panel.hem for panel in draft.panels}
-    return _HALVES * sum(length_of(line) for index, line in lines.items() if own.get(index, usual) <= 0)
+    bound = [panel for panel in draft.panels if own.get(panel.index, usual) <= 0]
+    return _HALVES * sum(lengths_of([panel.neckline if name == "neckline" else panel.hem for panel in bound]))

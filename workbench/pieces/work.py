@@ -10,6 +10,7 @@ from workbench.pieces.check import check_angles, check_walks, tolerance_of
 from workbench.pieces.kinds import PANEL_LAYERS, allowance_findings, choice_of
 from workbench.pieces.layers import empty_layer, layers_on
 from workbench.pieces.making import LAYERS, LayerName, Making
+from workbench.pieces.measured import measured_of
 from workbench.pieces.notions import notions_of
 from workbench.pieces.opening import opening_of
 from workbench.pieces.panel_pieces import panel_blanks
@@ -31,13 +32,14 @@ def cutting_of(outcome: Outcome, making: Making) -> Cutting:
     busk, of_busk = busk_of(outcome, making)
     bench = Bench(outcome, draft, making, bones, checked=True)
     layers = tuple(layer for layer in layers_on(bench, LAYERS) if layer.pieces)
+    measured = measured_of(layers)
     return Cutting(
         layers,
         bones,
         opening,
         busk,
-        notions_of(outcome, making, bones, opening, busk, layers),
-        check_walks(layers, outcome.design, tolerance_of(draft), _as_wide_as_shell(making)),
+        notions_of(outcome, making, bones, opening, busk, layers, measured),
+        check_walks(layers, outcome.design, tolerance_of(draft), _as_wide_as_shell(making), measured),
         _angles(layers, draft),
         (*allowance_findings(bench.edging, draft), *bench.findings, *of_bones, *of_opening, *of_busk),
     )
