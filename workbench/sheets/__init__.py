@@ -10,8 +10,10 @@ from workbench.doors import when_asked
 from workbench.sheets.layout import GAP, Layout, Placement, placements
 
 if TYPE_CHECKING:
+    from workbench.sheets.chosen import marked_pieces
     from workbench.sheets.client_card import Card, print_client_card
     from workbench.sheets.drawing import Drawing, Label, Role, Stroke
+    from workbench.sheets.fonts import clean, fitted
     from workbench.sheets.garment import View, garment_views
     from workbench.sheets.heading import Heading
     from workbench.sheets.inside_sheet import print_inside_sheet
@@ -19,9 +21,13 @@ if TYPE_CHECKING:
     from workbench.sheets.marking_drawing import MarkingPicture, marking_picture
     from workbench.sheets.marking_rows import MarkRow, mark_rows, plain_lines
     from workbench.sheets.marking_sheet import MARKING_PAPERS, print_marking
+    from workbench.sheets.page_file import blank_canvas, set_size
     from workbench.sheets.panel import panel_drawing
     from workbench.sheets.paper import LONGEST_SIDE, PAPERS, ROLL, PaperSize, PrintChoice, PrintError
     from workbench.sheets.pdf import print_pdf
+    from workbench.sheets.pen import LineStyle, Pen, path_code
+    from workbench.sheets.piece import piece_drawing, sewn_to
+    from workbench.sheets.piece_words import PieceWords
     from workbench.sheets.quote_sheet import QUOTE_PAPERS, print_quote
     from workbench.sheets.sewing_sheet import print_sewing_order
     from workbench.sheets.sheetmap import Join, PlacedPanel, SheetMap, Tile, sheet_map
@@ -30,8 +36,10 @@ else:
     __getattr__ = when_asked(
         __name__,
         {
+            "chosen": "marked_pieces",
             "client_card": "Card print_client_card",
             "drawing": "Drawing Label Role Stroke",
+            "fonts": "clean fitted",
             "garment": "View garment_views",
             "heading": "Heading",
             "inside_sheet": "print_inside_sheet",
@@ -39,9 +47,13 @@ else:
             "marking_drawing": "MarkingPicture marking_picture",
             "marking_rows": "MarkRow mark_rows plain_lines",
             "marking_sheet": "MARKING_PAPERS print_marking",
+            "page_file": "blank_canvas set_size",
             "panel": "panel_drawing",
             "paper": "LONGEST_SIDE PAPERS ROLL PaperSize PrintChoice PrintError",
             "pdf": "print_pdf",
+            "pen": "LineStyle Pen path_code",
+            "piece": "piece_drawing sewn_to",
+            "piece_words": "PieceWords",
             "quote_sheet": "QUOTE_PAPERS print_quote",
             "sewing_sheet": "print_sewing_order",
             "sheetmap": "Join PlacedPanel SheetMap Tile sheet_map",
@@ -64,9 +76,12 @@ __all__ = [
     "Join",
     "Label",
     "Layout",
+    "LineStyle",
     "MarkRow",
     "MarkingPicture",
     "PaperSize",
+    "Pen",
+    "PieceWords",
     "PlacedPanel",
     "Placement",
     "PrintChoice",
@@ -76,10 +91,16 @@ __all__ = [
     "Stroke",
     "Tile",
     "View",
+    "blank_canvas",
+    "clean",
+    "fitted",
     "garment_views",
     "mark_rows",
+    "marked_pieces",
     "marking_picture",
     "panel_drawing",
+    "path_code",
+    "piece_drawing",
     "placements",
     "plain_lines",
     "print_client_card",
@@ -89,5 +110,7 @@ __all__ = [
     "print_pdf",
     "print_quote",
     "print_sewing_order",
+    "set_size",
+    "sewn_to",
     "sheet_map",
 ]

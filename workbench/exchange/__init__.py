@@ -1,0 +1,49 @@
+"""Out of the program: SVG, DXF, one large sheet, half and quarter scale, a sheet for a projector.
+
+What writes a file is read when one is written.
+"""
+
+from typing import TYPE_CHECKING
+
+from workbench.doors import when_asked
+from workbench.exchange.choice import (
+    COARSEST_GRID,
+    DXF_VERSIONS,
+    FINEST_GRID,
+    FORMATS,
+    LEAST_CONTRAST,
+    THICKEST,
+    THINNEST,
+    DxfVersion,
+    ExportChoice,
+    ExportError,
+    Format,
+    Ground,
+    Projector,
+    What,
+    format_of,
+)
+
+if TYPE_CHECKING:
+    from workbench.exchange.work import export
+else:
+    __getattr__ = when_asked(__name__, {"work": "export"})
+
+__all__ = [
+    "COARSEST_GRID",
+    "DXF_VERSIONS",
+    "FINEST_GRID",
+    "FORMATS",
+    "LEAST_CONTRAST",
+    "THICKEST",
+    "THINNEST",
+    "DxfVersion",
+    "ExportChoice",
+    "ExportError",
+    "Format",
+    "Ground",
+    "Projector",
+    "What",
+    "export",
+    "format_of",
+]

@@ -1,0 +1,21 @@
+"""What both versions of a DXF have in common: units, and words in signs that any program has."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+
+MILLIMETRES = 4
+"""$INSUNITS (DXF reference)."""
+CAP = 0.714
+"""Height of a capital letter as a part of the em, by which a DXF measures text (of Noto Sans)."""
+ENCODING, ERRORS = "cp1252", "dxfreplace"
+"""What these versions are written in; signs outside it are spelt out."""
+
+_PLAINER = str.maketrans("“”‘’–—·×", "\"\"''--,x")
+
+
+def plain(text: str) -> str:
+    """The text in signs any program has: ``3⅜`` becomes ``3 3/8``."""
+    apart = re.sub(r"(?<=\d)(?=[¼-¾⅐-⅞])", " ", text)
+    return unicodedata.normalize("NFKC", apart).replace("⁄", "/").replace("−", "-").translate(_PLAINER)

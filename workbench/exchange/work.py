@@ -1,0 +1,37 @@
+"""From a draft and its pieces to the bytes of a file that other programs read."""
+
+from __future__ import annotations
+
+from workbench.draft import Outcome
+from workbench.exchange.choice import ExportChoice, Format, checked
+from workbench.exchange.things import in_rows, things_of
+from workbench.pieces import Cutting
+from workbench.sheets import Heading, clean
+
+_ROW = 1600.0
+"""mm of things side by side in a file without a page, at the scale of the file."""
+
+
+def export(
+    outcome: Outcome, cutting: Cutting | None, words: Heading, kind: Format, choice: ExportChoice
+) -> bytes:
+    """The file: lines as they are drafted, to a hundredth of a millimetre at worst.
+
+    The same input gives the same bytes. ExportError, in one sentence, where there is no draft, nothing
+    in the layers that were chosen, or a choice that makes no sense.
+    """
+    checked(choice, kind)
+    things = things_of(outcome, cutting, choice, words)
+    title = clean(words.client) or "Pieces"
+    if kind == "pdf":
+        from workbench.exchange.pdf import pdf_bytes
+
+        return pdf_bytes(things, choice, words, title)
+    placed, width, height = in_rows(things, _ROW)
+    if kind == "svg":
+        from workbench.exchange.svg import svg_bytes
+
+        return svg_bytes(placed, width, height, title)
+    from workbench.exchange.dxf import dxf_bytes
+
+    return dxf_bytes(placed, choice.dxf, width, height)
