@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from functools import cache
 
@@ -60,7 +61,7 @@ def test_every_line_is_drawn_in_some_step_after_its_marks() -> None:
 
 def test_keys_of_steps_tell_layer_piece_and_number() -> None:
     first = guide(cutting().layers[0]).pieces[0]
-    assert first.steps[2].key == "marking.fashion.front-1.3"
+    assert re.fullmatch(r"marking\.fashion\.front-1\.3\.[0-9a-f]{6}", first.steps[2].key)
     keys = [step.key for layer in cutting().layers for p in guide(layer).pieces for step in p.steps]
     assert len(keys) == len(set(keys))
 
@@ -108,3 +109,11 @@ def test_without_a_draft_there_is_nothing_to_mark() -> None:
     made = guide_of(stopped, MAKING, cutting().layers[0], ROUNDINGS["eighth"])
     assert made.pieces == ()
     assert made.error == made.girth_error == made.seam_error == 0.0
+
+
+def test_a_key_is_another_one_where_the_step_says_something_else() -> None:
+    layer = cutting().layers[0]
+    one, other = (guide_of(outcome(), MAKING, layer, ROUNDINGS[name]) for name in ("eighth", "sixteenth"))
+    for step, finer in zip(one.pieces[1].steps, other.pieces[1].steps, strict=True):
+        assert (step.key == finer.key) == ((step.title, step.lines) == (finer.title, finer.lines))
+    assert [step.key for step in guide(layer).pieces[1].steps] == [step.key for step in one.pieces[1].steps]

@@ -49,6 +49,7 @@ if TYPE_CHECKING:
         set_unit,
         take_the_most,
     )
+    from workbench.document.exporting import exported, marking_guides, printed_marking
     from workbench.document.fresh_files import free_stem, make_folder, plain_stem
     from workbench.document.laying import better_lay
     from workbench.document.lays import Lay, PlanState
@@ -142,6 +143,7 @@ else:
             "done_edits": "set_done",
             "edits": "quarter_of set_client set_front_share set_limit set_measurement set_opening set_panels "
             "set_paper set_reduction set_rule set_style set_unit take_the_most",
+            "exporting": "exported marking_guides printed_marking",
             "fresh_files": "free_stem make_folder plain_stem",
             "laying": "better_lay",
             "lays": "Lay PlanState",
@@ -229,6 +231,7 @@ __all__ = [
     "cloth_span_words",
     "cut_out",
     "drop_plan",
+    "exported",
     "finding_data",
     "free_stem",
     "heading_of",
@@ -239,6 +242,7 @@ __all__ = [
     "lay_data",
     "lay_text",
     "make_folder",
+    "marking_guides",
     "measure_anew",
     "measure_changes",
     "move_behind",
@@ -253,6 +257,7 @@ __all__ = [
     "printed",
     "printed_card",
     "printed_lays",
+    "printed_marking",
     "printed_order",
     "quarter_of",
     "read_project",

@@ -72,7 +72,10 @@ class Step:
     """One thing the hand does."""
 
     key: str
-    """Steady while the piece and the order of its steps are: ``marking.fashion.front-1.3``."""
+    """Of the piece, the number of the step, and what it says: ``marking.fashion.front-1.3.5f2a81``.
+
+    A tick is kept by it, so that none stands for the distances of an earlier draft.
+    """
     title: str
     lines: tuple[str, ...]
     """In plain words, lengths in the unit of the guide."""

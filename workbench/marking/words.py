@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
@@ -46,11 +47,17 @@ class Telling:
 def steps_of(telling: Telling, key: str) -> tuple[Step, ...]:
     """The steps of a piece in the order of the hand; their keys begin with ``key``."""
     numbered = enumerate(_steps(telling), 1)
-    return tuple(Step(f"{key}.{number}", *rest) for number, rest in numbered)
+    return tuple(Step(f"{key}.{number}.{_digest(part)}", *part) for number, part in numbered)
 
 
 Part = tuple[str, tuple[str, ...], tuple[int, ...], tuple[int, ...], bool]
 """Title, lines, marks, curves, whether the cut line is drawn: the fields of a step without its key."""
+
+
+def _digest(part: Part) -> str:
+    """A few letters that differ where title or lines do."""
+    title, lines, *_ = part
+    return hashlib.sha256("\n".join((title, *lines)).encode()).hexdigest()[:6]
 
 
 def _steps(telling: Telling) -> Iterator[Part]:
