@@ -24,6 +24,9 @@ Geometry = Any
 
 ON_FOLD_MM = 1e-6
 _RING_SEGMENTS = 8
+_TRIM_MM = 0.005
+"""Lines are measured from with only as many points as this calls for, and kept so much farther from: the
+distance from a line of a hundred points is what placing beads would spend its time on."""
 
 
 @dataclass(frozen=True)
@@ -53,8 +56,8 @@ class Room:
 
     @cached_property
     def edge(self) -> Geometry:
-        """The stitch outline as a line."""
-        return shapely.boundary(self.outline)
+        """The stitch outline as a line, with few points."""
+        return shapely.simplify(shapely.boundary(self.outline), _TRIM_MM)
 
     def clearance(self, points: Array) -> Array:
         """(n,) how far in mm each point is from what is kept free; below nothing within it.
@@ -64,7 +67,7 @@ class Room:
         """
         dots = shapely.points(points)
         inside = shapely.contains_xy(self.outline, points[:, 0], points[:, 1])
-        room = shapely.distance(self.edge, dots)
+        room = shapely.distance(self.edge, dots) - _TRIM_MM
         room[~inside] *= -1.0
         for kept in self.kept_free:
             np.minimum(room, shapely.distance(kept.shape, dots) - kept.clear, out=room)
@@ -135,14 +138,18 @@ def _edges(
 ) -> Iterator[KeptFree]:
     """Neckline, hem, and either side: a seam, or what opens."""
     for line in (panel.neckline, panel.hem):
-        yield KeptFree("edge", shapely.linestrings(line), bands.edge_mm)
+        yield _beside("edge", line, bands.edge_mm)
     zipped = making.opening.closing == "side_zip"
     for line, seam in ((panel.left, panel.index), (panel.right, panel.index + 1)):
         if seam == 0 and fold:
             continue
         opens = seam == 0 or (seam == side if zipped else seam == count)
-        kept = shapely.linestrings(line)
-        yield KeptFree("opening", kept, bands.opening_mm) if opens else KeptFree("seam", kept, bands.seam_mm)
+        why: BandWhy = "opening" if opens else "seam"
+        yield _beside(why, line, bands.opening_mm if opens else bands.seam_mm)
+
+
+def _beside(why: BandWhy, line: Array, clear: float) -> KeptFree:
+    return KeptFree(why, shapely.simplify(shapely.linestrings(line), _TRIM_MM), clear + _TRIM_MM)
 
 
 def _arm(panel: Panel, side: int, bands: BeadBands) -> Iterator[KeptFree]:
@@ -170,9 +177,9 @@ def _channels(
             # the line of a bone on a seam is drawn on the panel before it, its channel lies on both
             if panel.index in (bone.panel, bone.panel + 1):
                 line = panel.right if panel.index == bone.panel else panel.left
-                yield KeptFree("bone", shapely.linestrings(line), clear)
+                yield _beside("bone", line, clear)
         elif bone.panel == panel.index:
-            yield KeptFree("bone", shapely.linestrings(_whole_channel(bone)), clear)
+            yield _beside("bone", _whole_channel(bone), clear)
 
 
 def _whole_channel(bone: Bone) -> Array:
