@@ -9,13 +9,14 @@ from PySide6.QtWidgets import QCheckBox, QWidget
 
 from workbench.document import Picture, Project, set_client
 from workbench.ui.desk import Desk
+from workbench.ui.form.earlier import DaysRow
 from workbench.ui.form.field import FigureRow
 from workbench.ui.form.prose import ProseRow, Written
 from workbench.ui.form.row import Row
 from workbench.ui.form.section import Section
 from workbench.ui.look import GRID, fonts
 
-TextName = Literal["name", "wish", "date", "measured_by", "notes"]
+TextName = Literal["name", "wish", "date", "measured_by", "worn", "next_fitting", "notes"]
 _TEXT_WIDTH = 44 * GRID
 
 
@@ -34,9 +35,12 @@ def client_text(attribute: TextName, label: str) -> Written:
 
 _LINES = (
     client_text("name", "Client"),
-    client_text("date", "Date"),
+    client_text("next_fitting", "Next fitting"),
+    client_text("date", "Measured on"),
     client_text("measured_by", "Measured by"),
+    client_text("worn", "Garment worn for it"),
 )
+_DATES = ("client.date", "client.next_fitting")
 
 
 class InventedRow(Row):
@@ -71,11 +75,12 @@ class Who(Section):
     title = "Who"
 
     def fill(self) -> None:
-        """Name, day, wish, notes."""
+        """Name, days, wish, notes."""
         for written in _LINES:
             row = self.add(FigureRow(self.desk, written, width=_TEXT_WIDTH))
-            if written.name == "client.date":
+            if written.name in _DATES:
                 row.field.setPlaceholderText("year-month-day")
+        self.add(DaysRow(self.desk))
         self.add(ProseRow(self.desk, client_text("wish", "What she wants to do in it")))
         self.add(ProseRow(self.desk, client_text("notes", "Notes")))
         self.add(InventedRow(self.desk))
@@ -87,5 +92,5 @@ class Who(Section):
         return client.name if said else f"{client.name} (invented)"
 
     def has(self, field: str) -> bool:
-        """Particulars of the client."""
-        return field.startswith("client.")
+        """Particulars of the client, and the days she was measured on."""
+        return field.startswith("client.") or field == "earlier"
