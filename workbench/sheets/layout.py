@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
 from workbench.draft import Outcome, Panel
-from workbench.sheets.drawing import Array
+
+if TYPE_CHECKING:
+    from workbench.sheets.drawing import Array
 
 Layout = Literal["apart", "block", "both"]
 """Laid out apart; on the block, the intake between them; both halves, the centre front in the middle."""

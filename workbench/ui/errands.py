@@ -10,7 +10,6 @@ from PySide6.QtGui import QAction, QGuiApplication
 
 from workbench.body import step_mm
 from workbench.document import Session, new_project, take_the_most
-from workbench.ui import help_pages
 from workbench.ui.files import settle
 from workbench.ui.look import Scheme
 from workbench.ui.style import dress
@@ -154,12 +153,18 @@ class Errands(QObject):
 
     def on_keys(self) -> None:
         """Show the keys and gestures."""
+        from workbench.ui import help_pages  # nobody opens the program to read these
+
         help_pages.show_keys(self._window)
 
     def on_cautions(self) -> None:
         """Show the cautions."""
+        from workbench.ui import help_pages
+
         help_pages.show_cautions(self._window)
 
     def on_about(self) -> None:
         """Show what the program is."""
+        from workbench.ui import help_pages
+
         help_pages.show_about(self._window)
