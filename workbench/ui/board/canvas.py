@@ -9,9 +9,11 @@ from PySide6.QtWidgets import QWidget
 from workbench.document import Picture
 from workbench.draft import Place
 from workbench.sheets import Layout
+from workbench.ui.board.behind import BehindPainter
 from workbench.ui.board.figure_editor import FigureEditor
 from workbench.ui.board.figure_edits import unpinned, with_amount
 from workbench.ui.board.figures import Figure, FigureKey
+from workbench.ui.board.gestures import Gesture
 from workbench.ui.board.hand import Hand
 from workbench.ui.board.handles import Handle, HandleKey
 from workbench.ui.board.keys import Keys
@@ -24,6 +26,7 @@ from workbench.ui.board.paper import Paper
 from workbench.ui.board.ruler import SideRuler, TopRuler
 from workbench.ui.board.scene import Scene, scene_of
 from workbench.ui.board.spoken import spoken_figure, spoken_handle
+from workbench.ui.board.tracing import PictureDrag, tracing_of
 from workbench.ui.board.view import Bounds, Sight
 from workbench.ui.desk import Desk
 
@@ -33,6 +36,7 @@ _DESCRIPTION = (
     "arrow keys move what is chosen, T turns a point from smooth to corner, "
     "Delete removes a point or unpins a figure."
 )
+_MOVING = "A drag or the arrow keys move the picture behind the panels; Escape lets it go."
 _LEAST = (420, 320)
 _AIR = 28.0
 """Pixels of paper left round the panels when they are fitted."""
@@ -59,6 +63,8 @@ class Canvas(Paper):
         self._hand = Hand(self, desk, sight)
         self._keys = Keys(self, desk, sight)
         self._menu = BoardMenu(self, desk, self)
+        self._behind, self._tracing = BehindPainter(self.refresh, self), tracing_of(desk)
+        self._tracing.changed.connect(self.show_tracing)
         self._top, self._side = TopRuler(sight, self), SideRuler(sight, self)
         self._editor = FigureEditor(self)
         self._editor.pinned.connect(self._on_pinned)
@@ -109,6 +115,16 @@ class Canvas(Paper):
     def chosen_figure(self) -> Figure | None:
         """The intake figure that is selected and on show."""
         return figure_named(self._scene, self._chosen_figure) if self._scene and self._editable else None
+
+    @property
+    def traces(self) -> bool:
+        """Whether a picture may lie behind the panels: on the block there is no place for one."""
+        return self._layout != "block"
+
+    @property
+    def behind(self) -> BehindPainter:
+        """The picture behind the panels, as it is painted."""
+        return self._behind
 
     @property
     def _editable(self) -> bool:
@@ -162,7 +178,9 @@ class Canvas(Paper):
         self.refresh()
 
     def said(self) -> str:
-        """The handle or the figure that is chosen, in words."""
+        """The handle or the figure that is chosen, in words; first what a drag moves instead."""
+        if self._tracing.moving:
+            return _MOVING
         handle, figure = self.chosen_handle, self.chosen_figure
         if self._scene is not None and handle is not None:
             return spoken_handle(self._scene, handle)
@@ -197,6 +215,30 @@ class Canvas(Paper):
         self.choose_figure(figure)
         box = figure.box(self.sight.view)
         self._editor.open_on(figure, box, self._scene.unit, self._scene.outcome.design)
+
+    def own_gesture(self, pixel: QPointF) -> Gesture | None:
+        """What a press begins wherever it is: the drag of a picture that is in the hand."""
+        if self._tracing.moving and self.traces:
+            return PictureDrag(self._desk, self.sight, pixel)
+        return None
+
+    def nudge_behind(self, right: int, up: int) -> bool:
+        """Move the picture behind the panels by steps; False where it is not in the hand."""
+        moves = self._tracing.moving and self.traces
+        if moves:
+            self._tracing.nudge(right, up)
+        return moves
+
+    def let_go_behind(self) -> bool:
+        """Let the picture behind the panels go; False where it is not in the hand."""
+        moving = self._tracing.moving
+        self._tracing.set_moving(False)
+        return moving
+
+    def show_tracing(self) -> None:
+        """Show that the picture was taken in the hand, or let go."""
+        self.tell()
+        self.refresh()
 
     def unpin(self, figure: Figure) -> None:
         """Let a seam share again at a level."""
@@ -240,6 +282,8 @@ class Canvas(Paper):
 
     def pointer(self) -> Qt.CursorShape:
         """A handle can be moved, a figure can be typed where it stands."""
+        if self._tracing.moving and self.traces:
+            return Qt.CursorShape.OpenHandCursor
         over = self._hand.over
         if isinstance(over, Handle):
             return Qt.CursorShape.SizeAllCursor
@@ -268,6 +312,8 @@ class Canvas(Paper):
         if self._picture is not None and self._scene is None:
             paint_empty(painter, self._picture, self.room())
         elif self._picture is not None and self._scene is not None:
+            if self.traces:
+                self._behind.paint(painter, self._picture.project, self.sight.view, self.rect())
             self._stop_box = paint_canvas(painter, self._shown(self._picture, self._scene))
 
     def _shown(self, picture: Picture, scene: Scene) -> Shown:
@@ -284,6 +330,7 @@ class Canvas(Paper):
             handle=handle_named(scene, held.key, held.placement) if held else chosen,
             figure=self._chosen_figure,
             grid=self._grid,
+            through=self.traces and picture.project.behind is not None,
         )
 
     def resizeEvent(self, event: QResizeEvent) -> None:

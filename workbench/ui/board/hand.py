@@ -31,6 +31,9 @@ class Surroundings(Protocol):
     def open_figure(self, figure: Figure) -> None:
         """Lay the field over a figure."""
 
+    def own_gesture(self, pixel: QPointF) -> Gesture | None:
+        """What a press begins wherever it is, if anything."""
+
     def refresh(self) -> None:
         """Paint again."""
 
@@ -68,6 +71,9 @@ class Hand:
         if event.button() == Qt.MouseButton.MiddleButton or self.carries_paper:
             self.gesture = Pan(self._sight, pixel)
         elif event.button() == Qt.MouseButton.LeftButton:
+            self.gesture = self._canvas.own_gesture(pixel)
+            if self.gesture is not None:
+                return
             self._pressed_at, self._target = pixel, self._under(pixel)
             if isinstance(self._target, Handle):
                 self._desk.select(Place(line=self._target.key.line, point=self._target.key.number))

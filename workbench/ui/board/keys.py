@@ -54,6 +54,12 @@ class Board(Protocol):
     def unpin(self, figure: Figure) -> None:
         """Let a seam share again."""
 
+    def nudge_behind(self, right: int, up: int) -> bool:
+        """Move the picture behind the panels, if it is in the hand."""
+
+    def let_go_behind(self) -> bool:
+        """Let it go, if it is in the hand."""
+
     def zoom(self, factor: float) -> None:
         """Larger or smaller about the middle."""
 
@@ -90,6 +96,8 @@ class Keys:
         return row[(keys.index(key) + step) % len(row)] if key in keys else None
 
     def _escape(self) -> bool:
+        if self._canvas.let_go_behind():
+            return True
         if self._desk.selection is None:
             return False
         self._desk.select(None)
@@ -98,6 +106,8 @@ class Keys:
     def _arrow(self, right: int, up: int, *, leap: bool) -> bool:
         """Move the chosen point, go to the next figure, or pan, whichever there is something to do for."""
         steps = _LEAP if leap else 1
+        if self._canvas.nudge_behind(right * steps, up * steps):
+            return True
         handle, figure = self._canvas.chosen_handle, self._canvas.chosen_figure
         if handle is not None:
             self._nudge(handle, right * steps, up * steps)

@@ -39,6 +39,8 @@ class Shown:
     figure: FigureKey | None
     """The intake figure that is selected."""
     grid: bool
+    through: bool
+    """Whether what lies behind the panels is to be seen through them."""
 
     @property
     def free(self) -> QRectF:
@@ -54,7 +56,7 @@ def paint_canvas(painter: QPainter, shown: Shown) -> QRectF:
     paint_guides(painter, scene, view, shown.size.width(), shown.place)
     if shown.ghost is not None:
         paint_ghost(painter, shown.ghost, view)
-    paint_panels(painter, scene, view, shown.place)
+    paint_panels(painter, scene, view, shown.place, through=shown.through)
     paint_names(painter, scene, view)
     if not shown.picture.current:
         paint_stopped(painter, scene, view)

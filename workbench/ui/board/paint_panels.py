@@ -20,17 +20,24 @@ _SMALLEST_TEXT_SCALE = 0.35
 _WIDTH_ROOM, _NAME_ROOM, _NAME_DROP, _NAME_LINE = 14.0, 4.0, 14.0, 14.0
 """Pixels that must be left beside a width or a name for it to be written, and from the hem to the name."""
 _OPENING = "opening"
+_SEEN_THROUGH = 0.4
+"""How much of a panel's ground is left where a picture lies behind it."""
 _BESIDE = 14.0
 """mm beside a panel that its name may take up."""
 
 
-def paint_panels(painter: QPainter, scene: Scene, view: View, place: Place | None) -> None:
-    """Everything that is drawn in mm; the painter comes back untransformed."""
+def paint_panels(
+    painter: QPainter, scene: Scene, view: View, place: Place | None, *, through: bool = False
+) -> None:
+    """Everything that is drawn in mm; the painter comes back untransformed.
+
+    ``through`` lets what lies behind the panels be seen.
+    """
     painter.setTransform(view.transform())
     if scene.layout == "block":
         _block(painter, scene)
     _cuts(painter, scene)
-    _fills(painter, scene, place)
+    _fills(painter, scene, place, _SEEN_THROUGH if through else 1.0)
     _level_lines(painter, scene, place)
     _stitch_lines(painter, scene)
     if place is not None:
@@ -90,13 +97,14 @@ def _cuts(painter: QPainter, scene: Scene) -> None:
             painter.drawPolygon(shape.cut)
 
 
-def _fills(painter: QPainter, scene: Scene, place: Place | None) -> None:
+def _fills(painter: QPainter, scene: Scene, place: Place | None, strength: float) -> None:
     shown = look()
     chosen = place.panel if place is not None else None
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)  # the stitch line covers the rim
     for shape in scene.shapes:
-        painter.setBrush(shown.selected_fill if shape.panel.index == chosen else shown.panel)
+        fill = shown.selected_fill if shape.panel.index == chosen else shown.panel
+        painter.setBrush(fill if strength == 1.0 else faint(fill, strength))
         painter.drawPolygon(shape.outline)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
 

@@ -45,7 +45,7 @@ class SaveShape(QDialog):
         self.purpose.textChanged.connect(self.on_changed)
         self.keep.clicked.connect(self.on_keep)
         self.leave.clicked.connect(self.reject)
-        self.resize(120 * GRID, 60 * GRID)
+        self.resize(130 * GRID, 78 * GRID)
         self.name.setText(desk.project.style_name)
         self.name.selectAll()
         self.on_changed()
