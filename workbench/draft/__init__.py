@@ -30,6 +30,7 @@ from workbench.draft.design import (
     usual_quarter,
     with_panels,
 )
+from workbench.draft.monotone import hermite_weights, slopes_of_few
 from workbench.draft.names import panel_name, seam_name
 from workbench.draft.result import (
     Draft,
@@ -80,9 +81,11 @@ __all__ = [
     "breath",
     "by_weight",
     "comfort_of",
+    "hermite_weights",
     "least_rib_girth",
     "panel_name",
     "seam_name",
+    "slopes_of_few",
     "style_line",
     "take_the_most",
     "usual_design",
