@@ -109,7 +109,7 @@ def test_long_lengths_are_bought_rounded_up(mm: float, unit: str, words: list[st
 def test_the_walk_check_names_every_seam_and_says_that_it_holds(folded: CutJob) -> None:
     good = replace(
         folded.cutting,
-        walks=tuple(replace(row, holds=True) for row in folded.cutting.walks),
+        walks=tuple(row._replace(holds=True) for row in folded.cutting.walks),
         angles=tuple(replace(row, holds=True) for row in folded.cutting.angles),
     )
     texts = front_texts(_with(folded, good))
@@ -129,7 +129,7 @@ def test_the_walk_check_names_every_seam_and_says_that_it_holds(folded: CutJob) 
 def test_a_seam_that_does_not_hold_is_named_at_the_top_and_marked_in_its_row(folded: CutJob) -> None:
     rows = list(folded.cutting.walks)
     number = next(n for n, row in enumerate(rows) if row.layer == "lining" and row.seam == 3)
-    rows[number] = replace(rows[number], right=rows[number].left - 1.25, holds=False)
+    rows[number] = rows[number]._replace(right=rows[number].left - 1.25, holds=False)
     page = page_with(_with(folded, replace(folded.cutting, walks=tuple(rows))), "Walk check")
     assert "do not hold. Do not cut yet." in page
     assert f"{rows[number].name[1:]}, {rows[number].part} (lining)" in page
@@ -138,13 +138,13 @@ def test_a_seam_that_does_not_hold_is_named_at_the_top_and_marked_in_its_row(fol
 
 
 def _with(cut: CutJob, cutting: Cutting) -> CutJob:
-    return type(cut)(cut.job, cutting)
+    return type(cut)(cut.job, cutting, cut.making)
 
 
 def test_layers_are_set_together_only_while_every_figure_is_the_same() -> None:
     shell = WalkRow("fashion", 1, "front seam 1", "whole seam", 300.0, 300.0, True)
-    same, other = replace(shell, layer="strength"), replace(shell, layer="lining", left=300.2)
-    against = replace(shell, layer="lining", part="against the fashion cloth")
+    same, other = shell._replace(layer="strength"), shell._replace(layer="lining", left=300.2)
+    against = shell._replace(layer="lining", part="against the fashion cloth")
     found = alike((shell, same, other, against))
     assert [names for names, _ in found] == [["fashion", "strength"], ["lining"]]
     assert [len(rows) for _, rows in found] == [1, 1]

@@ -463,11 +463,11 @@ def test_a_file_that_was_removed_is_written_again(
 def test_a_file_that_cannot_be_compared_is_not_written_over(
     files: Files, desk: Desk, path: Path, answers: Any
 ) -> None:
-    path.write_bytes(bytes(3_000_000))
+    path.write_bytes(bytes(7_000_000))
     edit(desk)
     assert not files.save()
     assert "Save under another name" in answers.told[0]
-    assert path.stat().st_size == 3_000_000
+    assert path.stat().st_size == 7_000_000
 
 
 def test_the_state_before_the_first_save_is_a_version_too(

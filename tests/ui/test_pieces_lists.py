@@ -146,7 +146,7 @@ def test_every_pair_is_listed_with_both_lengths(place: PiecesPlace, desk: Desk) 
 def broken(place: PiecesPlace) -> Cutting:
     """The cutting with one side of one pair 3 mm longer than it is."""
     whole = cutting(place)
-    first = replace(whole.walks[0], left=whole.walks[0].left + 3, holds=False)
+    first = whole.walks[0]._replace(left=whole.walks[0].left + 3, holds=False)
     return replace(whole, walks=(first, *whole.walks[1:]))
 
 
