@@ -1,6 +1,6 @@
 """Print the table."""
 
+from tests.bench import scenes, searching
 from tests.bench.clock import table
-from tests.bench.scenes import ALL
 
-print(table([scene() for scene in ALL]))
+print(table([scene() for scene in (*scenes.ALL, *searching.ALL)]))

@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 import pytest
 
-from tests.bench import scenes
+from tests.bench import scenes, searching
 from tests.bench.clock import Timing, table
 
 SLACK = 2.0
@@ -16,7 +16,7 @@ SLACK = 2.0
 
 @pytest.mark.bench
 @pytest.mark.skipif(not sys.platform.startswith("linux"), reason="memory is read from /proc")
-@pytest.mark.parametrize("scene", scenes.ALL, ids=lambda scene: scene.__name__)
+@pytest.mark.parametrize("scene", [*scenes.ALL, *searching.ALL], ids=lambda scene: scene.__name__)
 def test_speed(scene: Callable[[], Timing], capsys: pytest.CaptureFixture[str]) -> None:
     timing = scene()
     with capsys.disabled():
