@@ -10,6 +10,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from math import isfinite
 
 from workbench.beads import BeadKind, BeadPlan, BeadRun, BeadScatter
+from workbench.cloth import finer_than_kept
 from workbench.document.cloth_checks import MOST_PRICE, name_problems
 from workbench.document.problem import Place, Problems, twice
 from workbench.draft import MOST_PANELS
@@ -17,7 +18,6 @@ from workbench.draft import MOST_PANELS
 MOST_KINDS, MOST_RUNS, MOST_SCATTERS = 60, 100, 60
 MOST_IN_PATTERN = 40
 MOST_LINE_POINTS = 40
-MOST_PRICE_DECIMALS = 6
 Span = tuple[float, float]
 
 KIND_SPANS: Mapping[str, Span] = {
@@ -74,7 +74,7 @@ def _kind_problems(kind: BeadKind, place: Place) -> Problems:
     price = kind.price
     if not price.is_finite() or not 0 <= price <= MOST_PRICE:
         yield (*place, "price"), f"must be an amount from 0 to {MOST_PRICE:,}"
-    elif price and int(price.normalize().as_tuple().exponent) < -MOST_PRICE_DECIMALS:
+    elif finer_than_kept(price):
         yield (*place, "price"), "has more decimals than any price"
 
 

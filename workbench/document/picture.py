@@ -12,6 +12,7 @@ from workbench.draft import Comfort, Finding, Outcome, Place, by_weight, comfort
 from workbench.pieces import Cutting, Layer, LayerName, cutting_of, layer_of
 
 if TYPE_CHECKING:
+    from workbench.beads import Beading
     from workbench.cloth import Copy, Plan, Quote
     from workbench.document.lays import Lay
     from workbench.sewing import Step
@@ -92,7 +93,23 @@ class Picture:
 
         if self.cutting is None:
             return None
-        return quote_of(self.cutting, (lay.bought for lay in self.lays if lay.copies), self.project.quoting)
+        cloths = (lay.bought for lay in self.lays if lay.copies)
+        beading = self.beading
+        if beading is None:
+            return quote_of(self.cutting, cloths, self.project.quoting)
+        from workbench.document.beading import bead_notions, quoting_with_beads
+
+        quoting = quoting_with_beads(self.project.quoting, beading)
+        return quote_of(self.cutting, cloths, quoting, bead_notions(beading))
+
+    @cached_property
+    def beading(self) -> Beading | None:
+        """Every bead of the plan; None where there is no draft or nothing is to be beaded."""
+        if self.cutting is None or self.good is None or self.project.beads.empty:
+            return None
+        from workbench.beads import beading_of  # most garments have no beads
+
+        return beading_of(self.good, self.project.making, self.cutting.bones, self.project.beads)
 
     @cached_property
     def sewing(self) -> tuple[Step, ...]:
@@ -101,7 +118,12 @@ class Picture:
 
         if self.cutting is None:
             return ()
-        return sewing_order(self.cutting, self.project.making)
+        if self.beading is None:
+            return sewing_order(self.cutting, self.project.making)
+        from workbench.document.beading import bead_minutes
+
+        minutes = bead_minutes(self.beading)
+        return sewing_order(self.cutting, self.project.making, self.beading.count.total, minutes)
 
     @cached_property
     def _lays(self) -> dict[str, Lay]:
@@ -116,7 +138,8 @@ class Picture:
         """The findings with those of the cutting among them; works the cutting out."""
         if not self.current or self.cutting is None:
             return self.findings
-        return by_weight((*self.findings, *self.cutting.findings))
+        of_beads = self.beading.findings if self.beading is not None else ()
+        return by_weight((*self.findings, *self.cutting.findings, *of_beads))
 
     @property
     def current(self) -> bool:
@@ -164,8 +187,10 @@ def _lend(before: Picture, picture: Picture) -> None:
     if "cutting" in vars(before):
         # where a cached property keeps what it has worked out
         vars(picture)["cutting"] = before.cutting
-    if "sewing" in vars(before):
-        vars(picture)["sewing"] = before.sewing
+    if project.beads == old.beads:
+        for name in ("beading", "sewing"):
+            if name in vars(before):
+                vars(picture)[name] = vars(before)[name]
     if before._lays:
         _lend_lays(before, picture)
 

@@ -7,6 +7,7 @@ from typing import Any
 import numpy as np
 
 from workbench.body import CAUTIONS, Body
+from workbench.document.beading import beads_data
 from workbench.document.picture import Picture
 from workbench.document.project import Project
 from workbench.document.records import plain
@@ -68,6 +69,7 @@ def report(picture: Picture, name: str) -> Data:
         "seams": [_seam(seam) for seam in draft.seams],
         "tape_girth_mm": dict(draft.tape_girth),
         **cutting_data(cutting, project),
+        **beads_data(picture.beading),
         **money_data(picture, lambda finding: finding_data(finding, project)),
         "comfort": {
             "findings": [finding_data(finding, project) for finding in comfort.findings],

@@ -14,6 +14,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from workbench.body import Body, BodyError, Length, Limits, Unit, complete
+from workbench.document.carry_beads import carried_beads
 from workbench.document.carry_lines import carried_line
 from workbench.document.carry_pins import pinned, pins_freed, pins_in_proportion
 from workbench.document.picture import picture_of
@@ -130,7 +131,8 @@ def _in_proportion(
     neckline = carried_line(project.design.neckline, old.levels, new.levels)
     hem = carried_line(project.design.hem, old.levels, new.levels)
     design = replace(project.design, neckline=neckline, hem=hem)
-    return replace(project, design=design), [*gave, *_bust_seams(design, old, new)]
+    beads = carried_beads(project.beads, old.levels, new.levels)
+    return replace(project, design=design, beads=beads), [*gave, *_bust_seams(design, old, new)]
 
 
 def _same_percent(design: Design, old: Outcome, new: Outcome) -> Design:
