@@ -14,10 +14,10 @@ from typing import Literal
 import numpy as np
 import shapely
 
-from workbench.pieces.crossing import first_crossing
+from workbench.pieces.crossing import Crossing, first_crossings
 from workbench.pieces.offset import set_out
 from workbench.pieces.outline import Outline, distinct, lengths_along
-from workbench.pieces.polyline import part_of
+from workbench.pieces.polyline import length_of, part_of
 from workbench.pieces.result import Array
 
 Line = Literal["neckline", "hem"]
@@ -106,20 +106,20 @@ def bands_of(joined: list[tuple[Part, ...]], depth: float, line: Line) -> list[B
     outers = [np.concatenate([own[0].line, *(part.line[1:] for part in own[1:])]) for own in joined]
     turned = 1 if line == "neckline" else -1
     inners = set_out([outer[::turned] for outer in outers], [depth] * len(outers), _ROUND)
-    bands = [
-        _band(parts, outer, run_on(inner.points[::turned], 4 * depth))
-        for parts, outer, inner in zip(joined, outers, inners, strict=True)
-    ]
+    ends = [run_on(inner.points[::turned], 4 * depth) for inner in inners]
+    sides = [(own[0].left, own[-1].right) for own in joined]
+    met = first_crossings([(side, inner) for pair, inner in zip(sides, ends, strict=True) for side in pair])
+    bands = list(map(_band, joined, outers, ends, met[::2], met[1::2]))
     found = [band for band in bands if band]
     return _levelled(found) if len(found) == len(bands) else None
 
 
-def _band(parts: tuple[Part, ...], outer: Array, inner: Array) -> Band | None:
-    first, last = parts[0].left, parts[-1].right
-    left, right = first_crossing(first, inner), first_crossing(last, inner)
+def _band(
+    parts: tuple[Part, ...], outer: Array, inner: Array, left: Crossing | None, right: Crossing | None
+) -> Band | None:
     if left is None or right is None or left.second >= right.second:
         return None
-    depths = _length_to(first, left.first), _length_to(last, right.first)
+    depths = _length_to(parts[0].left, left.first), _length_to(parts[-1].right, right.first)
     return Band(parts, outer, inner, (left.second, right.second), *depths)
 
 
@@ -132,7 +132,8 @@ def run_on(line: Array, by: float) -> Array:
 
 def _length_to(side: Array, place: float) -> float:
     """Length in mm up to a place counted in bits."""
-    return float(np.interp(place, np.arange(len(side)), lengths_along(side)))
+    bit = min(int(place), len(side) - 2)
+    return length_of(side[: bit + 1]) + (place - bit) * length_of(side[bit : bit + 2])
 
 
 def _levelled(bands: list[Band]) -> list[Band]:

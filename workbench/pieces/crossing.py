@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -10,7 +11,8 @@ from numpy.typing import NDArray
 
 from workbench.pieces.result import Array
 
-Bits = NDArray[np.intp]
+Index = NDArray[np.intp]
+Flags = NDArray[np.bool_]
 
 _HAIR = 1e-6
 """mm by which bits may miss each other's box and still be tried."""
@@ -28,37 +30,70 @@ class Crossing(NamedTuple):
 
 def first_crossing(one: Array, other: Array) -> Crossing | None:
     """The first place along the line ``one`` (n, 2) where it crosses the other; None where there is none."""
+    return first_crossings([(one, other)])[0]
+
+
+def first_crossings(pairs: Sequence[tuple[Array, Array]]) -> list[Crossing | None]:
+    """The same for many pairs of lines at once."""
+    one, other = _Bits([pair[0] for pair in pairs]), _Bits([pair[1] for pair in pairs])
     # most bits of two lines are nowhere near each other, and to try them all is what takes long
-    mine = _bits_in(one, np.arange(len(one) - 1), other)
-    theirs = _bits_in(other, np.arange(len(other) - 1), _ends_of(one, mine))
-    mine = _bits_in(one, mine, _ends_of(other, theirs))
-    start, begin = one[mine], other[theirs]
-    step, across = (one[mine + 1] - start)[:, None], (other[theirs + 1] - begin)[None]
-    apart = begin[None] - start[:, None]
+    mine = one.within(*other.boxes(np.ones(len(other.low), bool)))
+    theirs = other.within(*one.boxes(mine))
+    mine &= one.within(*other.boxes(theirs))
+    i, j = _each_with_each(one.owner[mine], other.owner[theirs])
+    first, second = np.flatnonzero(mine)[i], np.flatnonzero(theirs)[j]
+    step, across, apart = one.steps[first], other.steps[second], other.starts[second] - one.starts[first]
     base = _cross(step, across)
     with np.errstate(divide="ignore", invalid="ignore"):
         s, t = _cross(apart, across) / base, _cross(apart, step) / base
-    hit = (s >= 0) & (s <= 1) & (t >= 0) & (t <= 1)
-    if not hit.any():
-        return None
-    i, j = min(np.argwhere(hit).tolist(), key=lambda ij: mine[ij[0]] + s[ij[0], ij[1]])
-    point = start[i] + s[i, j] * step[i, 0]
-    return Crossing(point, int(mine[i]) + float(s[i, j]), int(theirs[j]) + float(t[i, j]))
+    found: list[Crossing | None] = [None] * len(pairs)
+    hits = np.flatnonzero((s >= 0) & (s <= 1) & (t >= 0) & (t <= 1))
+    # the first hit of a pair is written last, and so it stays
+    for hit in hits[np.argsort(-(first + s)[hits], kind="stable")].tolist():
+        bit, beyond = int(first[hit]), int(second[hit])
+        point = one.starts[bit] + s[hit] * one.steps[bit]
+        along = float(one.number[bit] + s[hit]), float(other.number[beyond] + t[hit])
+        found[one.owner[bit]] = Crossing(point, *along)
+    return found
 
 
-def _bits_in(line: Array, bits: Bits, points: Array) -> Bits:
-    """Those of some bits of a line that reach into the box round the points (n, 2), in their order."""
-    if not len(bits) or not len(points):
-        return bits[:0]
-    low, high = points.min(axis=0) - _HAIR, points.max(axis=0) + _HAIR
-    start, end = line[bits], line[bits + 1]
-    reach: Bits = bits[((np.minimum(start, end) <= high) & (np.maximum(start, end) >= low)).all(axis=1)]
-    return reach
+class _Bits:
+    """The straight bits of several lines, one line after the other."""
+
+    def __init__(self, lines: Sequence[Array]) -> None:
+        counts = np.fromiter(map(len, lines), np.intp, len(lines))
+        points = np.concatenate(lines)
+        bits = np.ones(len(points), bool)
+        bits[np.cumsum(counts) - 1] = False
+        place = np.flatnonzero(bits)
+        self.owner: Index = np.repeat(np.arange(len(lines)), counts - 1)
+        self.firsts: Index = np.cumsum(counts - 1) - (counts - 1)
+        self.number: Index = np.arange(len(place)) - self.firsts[self.owner]
+        """Of each bit in its own line."""
+        self.starts: Array = points[place]
+        ends = points[place + 1]
+        self.steps: Array = ends - self.starts
+        self.low, self.high = np.minimum(self.starts, ends), np.maximum(self.starts, ends)
+
+    def boxes(self, bits: Flags) -> tuple[Array, Array]:
+        """Low and high corner (lines, 2) of a box round those bits of each line."""
+        low = np.minimum.reduceat(np.where(bits[:, None], self.low, np.inf), self.firsts)
+        return low, np.maximum.reduceat(np.where(bits[:, None], self.high, -np.inf), self.firsts)
+
+    def within(self, low: Array, high: Array) -> Flags:
+        """Which bits reach into the box of their line."""
+        reach = (self.low <= high[self.owner] + _HAIR) & (self.high >= low[self.owner] - _HAIR)
+        found: Flags = reach[:, 0] & reach[:, 1]
+        return found
 
 
-def _ends_of(line: Array, bits: Bits) -> Array:
-    """Both ends of some bits of a line."""
-    return np.concatenate((line[bits], line[bits + 1]))
+def _each_with_each(ours: Index, theirs: Index) -> tuple[Index, Index]:
+    """Places in two rising lists of owners, every one of ours with every one of theirs of its owner."""
+    first = theirs.searchsorted(ours)
+    counts = theirs.searchsorted(ours, side="right") - first
+    one = np.repeat(np.arange(len(ours)), counts)
+    begins = np.cumsum(counts) - counts
+    return one, np.arange(len(one)) - np.repeat(begins - first, counts)
 
 
 def without_loops(line: Array) -> Array:

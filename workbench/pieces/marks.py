@@ -82,7 +82,7 @@ def tape_marks(draft: Draft, width: float) -> dict[int, tuple[MarkLine, ...]]:
     walks = np.array([-0.5 * width, 0.5 * width])
     count = len(draft.panels)
     rows = np.arange(count)[:, None, None]
-    lines = draft.surface.points(*np.broadcast_arrays(rows, _ACROSS, walks[:, None]))
+    lines = draft.surface.points(rows, _ACROSS, walks[:, None])
     found = {}
     for panel in draft.panels:
         seams = slice(panel.index, panel.index + 2)

@@ -10,7 +10,7 @@ import shapely
 from workbench.pieces.bands import run_on
 from workbench.pieces.bench import Bench, Blank
 from workbench.pieces.bone_lines import BUSK_HALF_MM, insets
-from workbench.pieces.crossing import first_crossing
+from workbench.pieces.crossing import first_crossings
 from workbench.pieces.cutline import CutShape
 from workbench.pieces.kinds import Kind, Kinds
 from workbench.pieces.making import LayerName
@@ -69,11 +69,16 @@ def strip_blanks(bench: Bench) -> tuple[Blank, ...]:
 def _along_centre_back(bench: Bench, width: float) -> Outline:
     """The last panel as far in as the strip is wide, or as the panel has room."""
     panel = bench.draft.panels[-1]
+    room = min((panel.widths[name] for name in panel.level_lines), default=width)
     for _ in range(_TRIES):
+        if width > room:
+            # the other side of the panel is nearer than that at one level already
+            width *= _NARROWER
+            continue
         inner = run_on(
             set_out([panel.right[::-1]], [width], bench.making.corner_limit)[0].points[::-1], 4 * width
         )
-        low, high = first_crossing(inner, panel.hem), first_crossing(inner, panel.neckline)
+        low, high = first_crossings([(inner, panel.hem), (inner, panel.neckline)])
         if low and high and low.first < high.first and not _meet(inner, panel.left):
             return Outline(
                 distinct(_from(panel.hem, low.point, low.second)),
