@@ -114,7 +114,7 @@ def test_drawn_very_large_only_what_is_in_sight_is_painted(board: Board) -> None
     assert board.canvas.behind.settled
 
 
-@pytest.mark.qt_log_ignore("Invalid JPEG", extend=True)
+@pytest.mark.qt_log_ignore("Invalid JPEG", "This plugin does not support", extend=True)
 def test_a_picture_that_cannot_be_decoded_is_left_out(qtbot: QtBot, desk: Desk) -> None:
     whole = base64.b64decode(red().jpeg)
     broken = replace(red(), jpeg=base64.b64encode(whole[: whole.index(b"\xff\xda")]).decode())
