@@ -59,6 +59,13 @@ def test_what_she_has_is_enough() -> None:
     assert buy.note == "Fits in what you have, 1 in to spare."
 
 
+def test_a_cost_that_is_not_known_is_not_nothing() -> None:
+    unpriced = replace(CLOTH, price=Decimal(0))
+    assert to_buy(YARD, unpriced).cost is None
+    assert to_buy(YARD, replace(unpriced, at_hand_mm=2 * YARD)).cost == 0
+    assert to_buy(0.0, unpriced).cost == 0
+
+
 def test_what_she_has_is_too_short() -> None:
     buy = to_buy(YARD + 50.8, replace(CLOTH, at_hand_mm=YARD))
     assert buy.words == "1⅛ yd"

@@ -175,12 +175,12 @@ def test_a_long_list_of_missing_prices_is_counted_in_the_finding() -> None:
 
 
 def test_braces_in_a_name_do_not_upset_the_finding() -> None:
-    quote = quote_of(NOTHING, [ClothBought("{silk}", 900.0, D(0))], Quoting())
+    quote = quote_of(NOTHING, [ClothBought("{silk}", 900.0, None)], Quoting())
     assert "{silk}" in quote.findings[0].text("cm")
 
 
 def test_a_cloth_without_a_price_is_said_and_one_at_hand_costs_nothing() -> None:
-    unpriced, there = ClothBought("Twill", 900.0, D(0), "1 yd"), ClothBought("Lawn", 0.0, D(0))
+    unpriced, there = ClothBought("Twill", 900.0, None, "1 yd"), ClothBought("Lawn", 0.0, D(0))
     lines = {line.name: line for line in quote_of(NOTHING, [unpriced, there], Quoting()).inside}
     assert (lines["Twill"].words, lines["Twill"].amount) == ("1 yd, no price yet", None)
     assert (lines["Lawn"].words, lines["Lawn"].amount) == ("nothing to buy", D(0))

@@ -31,8 +31,8 @@ class Buy:
 
     length_mm: float
     """In whole steps; 0 where what she has is enough."""
-    cost: Decimal
-    """Exact, not rounded to the coin; 0 also where the cloth has no price yet."""
+    cost: Decimal | None
+    """Exact, not rounded to the coin; None where some is to be bought and the cloth has no price yet."""
     needed_mm: float
     """What the plan takes before the cloth has shrunk."""
     fits: bool | None
@@ -68,7 +68,7 @@ def to_buy(length_mm: float, cloth: Cloth, left_over: int = 0) -> Buy:
     unit, parts = _STEPS[cloth.step]
     return Buy(
         float(bought * unit / parts),
-        bought * cloth.price / parts,
+        bought * cloth.price / parts if cloth.price or not bought else None,
         needed,
         fits,
         short,

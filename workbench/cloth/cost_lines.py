@@ -29,7 +29,8 @@ class ClothBought:
 
     name: str
     length_mm: float
-    cost: Decimal
+    cost: Decimal | None
+    """None where that is not known."""
     words: str = ""
 
 
@@ -50,14 +51,15 @@ def cloth_lines(cloths: Iterable[ClothBought], currency: Currency) -> Iterator[C
     """A line for each cloth; MoneyError for a length or a cost that is none."""
     for cloth in cloths:
         _refuse_bad(cloth)
-        words, amount = cloth.words, to_coin(cloth.cost, currency)
+        words = cloth.words
         if cloth.length_mm == 0:
-            yield CostLine("cloth", cloth.name, cloth.name, words or "nothing to buy", amount)
-        elif cloth.cost == NO_PRICE:
+            nothing = to_coin(NOTHING, currency)
+            yield CostLine("cloth", cloth.name, cloth.name, words or "nothing to buy", nothing)
+        elif cloth.cost is None:
             unpriced = f"{words}, {NO_PRICE_WORDS}" if words else NO_PRICE_WORDS
             yield CostLine("cloth", cloth.name, cloth.name, unpriced, None)
         else:
-            yield CostLine("cloth", cloth.name, cloth.name, words, amount)
+            yield CostLine("cloth", cloth.name, cloth.name, words, to_coin(cloth.cost, currency))
 
 
 def notion_lines(notions: Iterable[Notion], quoting: Quoting) -> Iterator[CostLine]:
@@ -113,5 +115,5 @@ def _misfit(row: PriceRow) -> str:
 def _refuse_bad(cloth: ClothBought) -> None:
     if not (isfinite(cloth.length_mm) and cloth.length_mm >= 0):
         raise MoneyError(f"The length to buy of “{cloth.name}” is no usable length.")
-    if not (cloth.cost.is_finite() and 0 <= cloth.cost <= LARGEST_AMOUNT):
+    if cloth.cost is not None and not (cloth.cost.is_finite() and 0 <= cloth.cost <= LARGEST_AMOUNT):
         raise MoneyError(f"The cost of “{cloth.name}” is no amount from nothing to {LARGEST_AMOUNT:,}.")

@@ -59,9 +59,9 @@ class Lay:
         """The cloth as a quote takes it; without a cost where it is not known how much is needed."""
         name = self.cloth.name
         if self.plan is None or self.buy is None:
-            return ClothBought(name, _SOME_MM, self.cloth.price * 0, "cannot be laid yet")
+            return ClothBought(name, _SOME_MM, None, "cannot be laid yet")
         if self.plan.left_over:
-            return ClothBought(name, _SOME_MM, self.cloth.price * 0, "more is needed than there is")
+            return ClothBought(name, _SOME_MM, None, "more is needed than there is")
         return ClothBought(name, self.buy.length_mm, self.buy.cost, self.buy.words)
 
 

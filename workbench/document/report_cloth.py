@@ -37,7 +37,7 @@ def cloth_data(lay: Lay, project: Project, say: Say) -> Data:
         "buy_length_mm": buy.length_mm if buy else None,
         "buy": buy.words if buy else None,
         "at_hand": buy.note if buy else "",
-        "cost": _text(to_coin(buy.cost, project.quoting.currency)) if buy else None,
+        "cost": _text(to_coin(buy.cost, project.quoting.currency)) if buy and buy.cost is not None else None,
         "findings": [say(finding) for finding in lay.findings],
     }
 

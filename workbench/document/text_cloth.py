@@ -41,15 +41,14 @@ def _cloth_row(lay: Lay, say: Said) -> tuple[str, ...]:
         return (lay.cloth.name, width, "", "", "", "", "cannot be laid")
     if not lay.copies:
         return (lay.cloth.name, width, "", "", "none", "", "nothing is cut from it")
-    cost = to_coin(lay.buy.cost, say.project.quoting.currency)
-    priced = bool(lay.cloth.price) or not lay.buy.length_mm
+    cost, currency = lay.buy.cost, say.project.quoting.currency
     return (
         lay.cloth.name,
         width,
         say.unit(lay.plan.length_mm),
         f"{100 * lay.plan.utilisation:.0f} %",
         lay.buy.words,
-        say_money(cost, say.project.quoting.currency) if priced else "no price",
+        say_money(to_coin(cost, currency), currency) if cost is not None else "no price",
         _STATE_WORDS[lay.state],
     )
 

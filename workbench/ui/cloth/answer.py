@@ -61,7 +61,7 @@ def _length_words(lay: Lay, project: Project) -> str:
     used = f"{say(plan.length_mm, project)} long, {100 * plan.utilisation:.0f} % used."
     cost = ""
     if buy.length_mm > 0:
-        cost = say_money(buy.cost, project.quoting.currency) if lay.cloth.price > 0 else "No price yet"
+        cost = "No price yet" if buy.cost is None else say_money(buy.cost, project.quoting.currency)
         cost = f"{cost}."
     note = buy.note.replace("Fits in what you have, ", "").capitalize() if buy.fits else buy.note
     return " ".join(words for words in (used, note, cost) if words)

@@ -81,9 +81,8 @@ def told_of(picture: Picture, cloth: Cloth, other: Other) -> Told | None:
     cutting = _cutting(picture, project)
     if cutting is None:
         return None
-    changed = project.cloth(cloth.name)
-    [row] = compare([Case(other.label, cutting, changed)])
-    return _in_words(row, other, project, changed)
+    [row] = compare([Case(other.label, cutting, project.cloth(cloth.name))])
+    return _in_words(row, other, project)
 
 
 def _cutting(picture: Picture, project: Project) -> Cutting | None:
@@ -92,13 +91,13 @@ def _cutting(picture: Picture, project: Project) -> Cutting | None:
     return cutting_of(picture.good, project.making) if picture.good is not None else None
 
 
-def _in_words(row: Row, other: Other, project: Project, cloth: Cloth) -> Told:
+def _in_words(row: Row, other: Other, project: Project) -> Told:
     if row.plan is None or row.buy is None:
         told = row.trouble.text(project.unit, project.fraction) if row.trouble is not None else ""
         return Told(other, "does not fit", "", "", "", told)
     length = say_with_unit(row.plan.length_mm, project.unit, project.fraction)
     bought = row.buy.length_mm > 0
-    cost = say_money(row.buy.cost, project.quoting.currency) if cloth.price > 0 and bought else ""
+    cost = say_money(row.buy.cost, project.quoting.currency) if row.buy.cost is not None and bought else ""
     words = row.buy.words if bought else "none"
     if row.plan.left_over:
         words = "too small"
