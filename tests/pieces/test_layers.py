@@ -263,6 +263,43 @@ def test_an_allowance_that_is_no_width_is_said_and_left_off(amiss: float) -> Non
     assert "hem of Front 2" in finding.text("in")
 
 
+def test_unequal_allowances_on_the_two_sides_of_a_seam_are_noted() -> None:
+    own = OwnAllowance("lining", 3, "right", 20.0)
+    found = cutting_of(outcome(), replace(ALL, own_allowances=(own,)))
+    (finding,) = [f for f in found.findings if f.code == "allowances_uneven"]
+    assert finding.severity == "note"
+    assert (finding.place.panel, finding.place.seam) == (3, 4)
+    assert (finding.value_mm, finding.limit_mm) == (20.0, 0.5 * INCH)
+    assert "the lining has an allowance of" in finding.text("in")
+    both = replace(ALL, own_allowances=(own, OwnAllowance("lining", 4, "left", 20.0)))
+    alone = changed(replace(ALL, own_allowances=(own,)), "lining", left_out=(4,))
+    at_edge = replace(ALL, own_allowances=(OwnAllowance("fashion", 2, "neckline", 20.0),))
+    for making in (both, alone, at_edge, ALL):
+        assert "allowances_uneven" not in codes(cutting_of(outcome(), making))
+
+
+def test_bones_and_tape_move_with_the_turn_of_cloth() -> None:
+    """A bone on a seam lies on the seam of its piece, however far that is set out; one on the fold stays."""
+    making = changed(ALL, "strength", turn_mm=3.0)
+    strength = next(layer for layer in cutting_of(outcome(), making).layers if layer.name == "strength")
+    for piece in strength.pieces:
+        right, left = (
+            shapely.LineString(edge.stitch)
+            for name in ("right", "left")
+            for edge in piece.edges
+            if edge.name == name
+        )
+        for mark in piece.marks:
+            line = shapely.LineString(mark.points)
+            if mark.kind == "bone" and "seam" in mark.label:
+                assert right.buffer(1e-3).covers(line)
+            if mark.kind == "bone" and mark.label == "centre front":
+                assert left.buffer(1e-3).covers(line)
+            if mark.kind == "tape":
+                assert right.distance(shapely.Point(mark.points[-1])) < 1e-2
+                assert left.distance(shapely.Point(mark.points[0])) < 1e-2
+
+
 def test_an_allowance_wider_than_its_panel_is_said_at_piece_and_edge() -> None:
     own = replace(ALL, own_allowances=(OwnAllowance("fashion", 1, "right", 95.0),))
     found = cutting_of(outcome(), own)

@@ -22,9 +22,12 @@ from workbench.pieces.result import Array
 
 Line = Literal["neckline", "hem"]
 
-WIDEST_GAP = 1.5
-"""mm that two panels may gape or overlap at the far edge of a facing and still be cut in one
-(common practice, no source)."""
+WIDEST_GAP = 4.7625
+"""mm that two panels may gape or overlap at the far edge of a facing and still be cut in one: 3/16 in.
+
+The far edge is sewn to nothing, and this is about a twentieth of the width of a panel, which woven
+cloth takes in or gives when it is pressed (common practice, no source). The edge that is sewn is not
+touched by it: there the panels always meet."""
 _ROUND = 10.0
 """A facing's far edge follows the edge itself; its corners run out freely."""
 _CLEAR = 1.0

@@ -16,6 +16,7 @@ Grain = tuple[tuple[float, float], tuple[float, float]]
 
 _GRAIN_SHARES = (0.35, 0.25, 0.15, 0.08, 0.03)
 """How far a grain line runs up and down from the middle of a piece, as parts of its height."""
+_NARROW = 1e-6
 _ACROSS = np.linspace(0.0, 1.0, 13)
 
 
@@ -78,7 +79,7 @@ def fold_mark(outline: Outline) -> MarkLine:
 
 
 def tape_marks(draft: Draft, width: float) -> dict[int, tuple[MarkLine, ...]]:
-    """The two edges of the waist tape on each panel they cross, by the panel's number."""
+    """The two edges of the waist tape on each panel they cross, by the panel's number, as it is drafted."""
     walks = np.array([-0.5 * width, 0.5 * width])
     count = len(draft.panels)
     rows = np.arange(count)[:, None, None]
@@ -92,8 +93,23 @@ def tape_marks(draft: Draft, width: float) -> dict[int, tuple[MarkLine, ...]]:
     return found
 
 
-def bone_marks(bones: Sequence[Bone], panel: int) -> Iterator[MarkLine]:
-    """The bones that are drawn on a panel."""
+def bone_marks(bones: Sequence[Bone], panel: Panel, left: float, right: float) -> Iterator[MarkLine]:
+    """The bones that are drawn on a panel, on a piece whose sides are set out so far."""
     for bone in bones:
-        if bone.panel == panel:
-            yield MarkLine("bone", bone.line, bone.where)
+        if bone.panel == panel.index:
+            yield MarkLine("bone", carried_along(bone.line, panel, left, right), bone.where)
+
+
+def carried_along(line: Array, panel: Panel, left: float, right: float) -> Array:
+    """A line (n, 2) on a panel as its sides are set out so far, mm: at a side with it, between them in part.
+
+    It moves as neckline, hem and levels do, so that a bone on a seam stays on its seam.
+    """
+    if left == 0 and right == 0:
+        return line
+    x, y = line.T
+    inner, outer = (np.interp(y, side[:, 1], side[:, 0]) for side in (panel.left, panel.right))
+    share = np.clip((x - inner) / np.maximum(outer - inner, _NARROW), 0.0, 1.0)
+    moved = line.copy()
+    moved[:, 0] += (left + right) * share * share * (3 - 2 * share) - left
+    return moved

@@ -11,7 +11,7 @@ from workbench.pieces.kinds import Kinds, choice_of, panels_in
 from workbench.pieces.making import LayerChoice, LayerName, Making
 from workbench.pieces.marks import bone_marks, tape_marks
 from workbench.pieces.notches import Side
-from workbench.pieces.outline import IN_RING
+from workbench.pieces.outline import IN_RING, widened
 from workbench.pieces.result import EdgeName, MarkLine, Notch, Piece, PieceEdge
 
 
@@ -30,7 +30,7 @@ def panel_blanks(bench: Bench, choice: LayerChoice) -> list[Blank]:
 def panel_pieces(bench: Bench, choice: LayerChoice) -> tuple[Piece, ...]:
     """The finished pieces of a layer, with what it carries drawn on them."""
     blanks = panel_blanks(bench, choice)
-    more = _carried(bench) if carrier(bench.making) == choice.layer else {}
+    more = _carried(bench, choice) if carrier(bench.making) == choice.layer else {}
     return tuple(_named(piece, choice.layer, more.get(piece.panel, ())) for piece in bench.finished(blanks))
 
 
@@ -83,14 +83,19 @@ class _PanelPiece:
         )
 
 
-def _carried(bench: Bench) -> dict[int | None, tuple[MarkLine, ...]]:
+def _carried(bench: Bench, choice: LayerChoice) -> dict[int | None, tuple[MarkLine, ...]]:
     """The lines of the layer that carries the bones and the tape, by the panel's number."""
     taped = choice_of(bench.making, "waist_tape").made
     tape = tape_marks(bench.draft, bench.making.tape_width_mm) if taped else {}
-    return {
-        panel.index: (*tape.get(panel.index, ()), *bone_marks(bench.bones, panel.index))
-        for panel in bench.draft.panels
-    }
+    found: dict[int | None, tuple[MarkLine, ...]] = {}
+    for panel in panels_in(choice, bench.draft):
+        turns = bench.turns(panel.index, choice.turn_mm)
+        taped_here = (
+            replace(mark, points=widened(mark.points, *turns)) if any(turns) else mark
+            for mark in tape.get(panel.index, ())
+        )
+        found[panel.index] = (*taped_here, *bone_marks(bench.bones, panel, *turns))
+    return found
 
 
 def _named(piece: Piece, layer: LayerName, more: tuple[MarkLine, ...]) -> Piece:

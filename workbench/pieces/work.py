@@ -15,6 +15,7 @@ from workbench.pieces.notions import notions_of
 from workbench.pieces.opening import opening_of
 from workbench.pieces.panel_pieces import panel_blanks
 from workbench.pieces.result import AngleRow, Array, Bone, Cutting, Layer
+from workbench.pieces.uneven import uneven_findings
 
 _NOTHING = Cutting((), (), None, None, (), (), (), ())
 
@@ -33,6 +34,7 @@ def cutting_of(outcome: Outcome, making: Making) -> Cutting:
     bench = Bench(outcome, draft, making, bones, checked=True)
     layers = tuple(layer for layer in layers_on(bench, LAYERS) if layer.pieces)
     measured = measured_of(layers)
+    of_allowances = *allowance_findings(bench.edging, draft), *uneven_findings(bench.edging, draft)
     return Cutting(
         layers,
         bones,
@@ -41,7 +43,7 @@ def cutting_of(outcome: Outcome, making: Making) -> Cutting:
         notions_of(outcome, making, bones, opening, busk, layers, measured),
         check_walks(layers, outcome.design, tolerance_of(draft), _as_wide_as_shell(making), measured),
         _angles(layers, draft),
-        (*allowance_findings(bench.edging, draft), *bench.findings, *of_bones, *of_opening, *of_busk),
+        (*of_allowances, *bench.findings, *of_bones, *of_opening, *of_busk),
     )
 
 

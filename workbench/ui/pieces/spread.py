@@ -109,10 +109,11 @@ class Spread:
         return (laid for laid in self.pieces if panel is not None and laid.piece.panel == panel)
 
     def bone_lines(self, bones: tuple[Bone, ...]) -> Iterator[QPolygonF]:
-        """The lines of bones, on the pieces they lie on."""
+        """The lines of bones, on the pieces they lie on; where they are drawn on a piece, there."""
         for bone in bones:
             for laid in self.of_panel(bone.panel):
-                yield polygon(laid.put(bone.line))
+                drawn = {mark.label: mark.points for mark in laid.piece.marks if mark.kind == "bone"}
+                yield polygon(laid.put(drawn.get(bone.where, bone.line)))
 
 
 def spread_of(laid: Laid, halves: bool) -> Spread | None:
