@@ -24,17 +24,26 @@ def entry_of(folder: Path, found: Found, clock: Callable[[], int] = time.time_ns
         project = open_project(folder / found.place).project
     except FileTrouble as trouble:
         return Entry(found, reason=trouble.reason)
-    picture = picture_of(project)
+    try:
+        picture = picture_of(project)
+        drawn = small_picture(picture)
+    except Exception as error:
+        # a fault of the program in one project must not keep all the others from being listed
+        return Entry(found, name=_name(project), reason=f"cannot be worked out ({type(error).__name__}).")
     return Entry(
         found,
-        name=" ".join(project.client.name.split()),
+        name=_name(project),
         style=_style(project),
         date=project.client.date,
         next_fitting=project.client.next_fitting,
         invented=project.client.invented,
         matters=tuple(_matters(picture)),
-        picture=small_picture(picture),
+        picture=drawn,
     )
+
+
+def _name(project: Project) -> str:
+    return " ".join(project.client.name.split())
 
 
 def _style(project: Project) -> str:

@@ -66,6 +66,16 @@ class Settings:
     def unit(self, unit: Unit) -> None:
         self._kept.setValue("unit", unit)
 
+    @property
+    def book(self) -> Path | None:
+        """The folder of the client book; None until she has chosen one."""
+        kept = self._kept.value("book", "")
+        return Path(kept) if isinstance(kept, str) and kept else None
+
+    @book.setter
+    def book(self, folder: Path) -> None:
+        self._kept.setValue("book", str(folder.absolute()))
+
     def folder(self) -> Path:
         """Where file dialogs open: beside the latest file, else the user's documents."""
         recent = self.recent()
@@ -108,6 +118,12 @@ class Settings:
 def data_folder() -> Path:
     """The user's folder for this program: log, and rescue files of projects never saved."""
     where = QStandardPaths.StandardLocation.GenericDataLocation
+    return Path(QStandardPaths.writableLocation(where)) / "corset-workbench"
+
+
+def cache_folder() -> Path:
+    """The user's folder for what this program can make again at any time."""
+    where = QStandardPaths.StandardLocation.GenericCacheLocation
     return Path(QStandardPaths.writableLocation(where)) / "corset-workbench"
 
 
