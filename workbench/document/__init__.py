@@ -21,6 +21,7 @@ from workbench.doors import when_asked
 
 if TYPE_CHECKING:
     from workbench.document.bead_edits import (
+        LineOwner,
         add_kind,
         add_line_point,
         add_run,
@@ -99,6 +100,7 @@ if TYPE_CHECKING:
         set_turn,
     )
     from workbench.document.making_table import MAKING_ROWS, MAKING_TABLE, MakingRow
+    from workbench.document.marking_edits import set_marked
     from workbench.document.paper import (
         choice_of,
         heading_of,
@@ -156,7 +158,7 @@ else:
     __getattr__ = when_asked(
         __name__,
         {
-            "bead_edits": "add_kind add_line_point add_run add_scatter add_usual_kinds line_of "
+            "bead_edits": "LineOwner add_kind add_line_point add_run add_scatter add_usual_kinds line_of "
             "move_line_point remove_kind remove_line_point remove_run remove_scatter set_bands "
             "set_beading set_kind set_line set_run set_scatter toggle_line_corner",
             "clients_csv": "BadRow ClientRow Fault opened_clients",
@@ -175,6 +177,7 @@ else:
             "set_busk set_front set_lacing set_layer_made "
             "set_layer_panel set_making set_marks set_net set_own_allowance set_turn",
             "making_table": "MAKING_ROWS MAKING_TABLE MakingRow",
+            "marking_edits": "set_marked",
             "paper": "choice_of heading_of printed printed_card printed_lays printed_order",
             "quote_edits": "set_all_hours set_bought set_currency set_hours "
             "set_price set_price_row set_quoting",
@@ -228,6 +231,7 @@ __all__ = [
     "Fault",
     "FileTrouble",
     "Lay",
+    "LineOwner",
     "MakingRow",
     "MeasureChange",
     "NoDraftError",
@@ -331,6 +335,7 @@ __all__ = [
     "set_limit",
     "set_line",
     "set_making",
+    "set_marked",
     "set_marks",
     "set_measurement",
     "set_net",
