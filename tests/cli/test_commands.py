@@ -84,6 +84,13 @@ def test_print_on_each_paper(paper: str, size: tuple[int, int], tmp_path: Path) 
     assert size in sizes_mm(out)
 
 
+@pytest.mark.parametrize("what", ["order", "card"])
+def test_the_order_and_the_card_are_printed_on_paper_for_words(tmp_path: Path, what: str) -> None:
+    out = tmp_path / "out.pdf"
+    assert cli.main(["print", str(BRIDE), "-o", str(out), "--what", what]) == 0
+    assert sizes_mm(out) <= {(210, 297), (216, 279)}
+
+
 def test_print_on_a_roll_of_any_width(tmp_path: Path) -> None:
     out = tmp_path / "bride.pdf"
     for width, mm in (("36in", 914), ("91cm", 910), ("700", 700)):
@@ -142,6 +149,7 @@ def test_failed_print_leaves_the_older_one(tmp_path: Path, capsys: pytest.Captur
         (("--paper", "A9"), "--paper: “A9” is none of"),
         (("--paper", "roll:wide"), "--paper roll: “wide” is not a length"),
         (("--paper", "roll:1cm"), "roll"),
+        (("--paper", "roll:0"), "--paper roll: a roll is wider than nothing"),
         (("--margin", "-3mm"), "expected one argument"),
         (("--margin=-3mm",), "--margin: A length cannot be negative"),
         (("--overlap", "nan"), "--overlap: “nan” is not a length"),

@@ -15,7 +15,8 @@ import shapely
 
 from tests.cli.test_commands import BRIDE, DEMOS, refusal, sizes_mm
 from tests.document import example
-from workbench import cli, cli_lay
+from workbench import cli
+from workbench.cli import laying
 from workbench.cloth import Plan, kept
 from workbench.document import (
     Lay,
@@ -90,7 +91,7 @@ def test_a_kept_plan_that_holds_is_taken_as_it_is(
     path = tmp_path / "kept.bodice"
     write_project(with_plan(example()), path)
     before = path.read_bytes()
-    monkeypatch.setattr(cli_lay, "_SEEK_SECONDS", 0.0)
+    monkeypatch.setattr(laying, "_SEEK_SECONDS", 0.0)
     (cloth,) = laid(capsys, path, "--cloth", FASHION)["cloths"]
     plan = with_plan(example()).plans[0]
     assert (cloth["plan"], cloth["length_mm"]) == ("current", plan.length_mm)
@@ -131,7 +132,7 @@ def found_at_once(lay: Lay, _: float, told: Callable[[Plan, float], None]) -> tu
 def test_progress_is_told_while_somebody_watches(
     stream: type[io.StringIO], told: bool, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(cli_lay, "better_lay", found_at_once)
+    monkeypatch.setattr(laying, "better_lay", found_at_once)
     errors = stream()
     monkeypatch.setattr(sys, "stderr", errors)
     assert cli.main(["lay", str(BRIDE), "--cloth", FASHION]) == 0
@@ -142,7 +143,7 @@ def test_progress_is_told_while_somebody_watches(
 def test_a_search_that_failed_is_told_with_the_plan(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    monkeypatch.setattr(cli_lay, "better_lay", found_at_once)
+    monkeypatch.setattr(laying, "better_lay", found_at_once)
     assert laid(capsys, BRIDE, "--cloth", FASHION)["findings"][0]["text"] == "The search failed."
     assert cli.main(["lay", str(BRIDE), "--cloth", FASHION]) == 0
     assert "The search failed." in capsys.readouterr().out

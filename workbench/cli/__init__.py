@@ -14,7 +14,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from workbench import __version__
-from workbench.cli_common import Commands, Parser, Refused, as_json, no_draft, read, say
+from workbench.cli.common import Commands, Parser, Refused, as_json, no_draft, read, say
 from workbench.document import NoDraftError, json_schema, picture_of, report, report_text
 
 FAILED = 2
@@ -67,10 +67,10 @@ def _window_parser() -> argparse.ArgumentParser:
 
 def _command_parser() -> argparse.ArgumentParser:
     # only here: a window that opens need not wait for what the commands use
-    from workbench.cli_export import add_export
-    from workbench.cli_lay import add_lay
-    from workbench.cli_print import add_print
-    from workbench.cli_recut import add_recut
+    from workbench.cli.exporting import add_export
+    from workbench.cli.laying import add_lay
+    from workbench.cli.printing import add_print
+    from workbench.cli.recutting import add_recut
 
     parser = Parser(prog="corset-workbench")
     _add_version(parser)

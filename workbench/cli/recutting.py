@@ -6,8 +6,8 @@ import argparse
 from pathlib import Path
 
 from workbench.body import CAUTION_SHORT
-from workbench.cli_common import Commands, Refused, read, say
-from workbench.cli_print import named_paper
+from workbench.cli.common import Commands, Refused, read, say
+from workbench.cli.printing import named_paper
 from workbench.document import (
     FileTrouble,
     Paper,

@@ -7,7 +7,7 @@ from fractions import Fraction
 from math import inf
 from pathlib import Path
 
-from workbench.cli_common import Commands, Refused, length, no_draft, read, refuse_project, write
+from workbench.cli.common import Commands, Refused, length, no_draft, read, refuse_project, write
 from workbench.document import (
     NoDraftError,
     Picture,

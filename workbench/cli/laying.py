@@ -8,7 +8,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from workbench.body import say_with_unit
-from workbench.cli_common import Commands, Refused, as_json, no_draft, read, refuse_project, say, write
+from workbench.cli.common import Commands, Refused, as_json, no_draft, read, refuse_project, say, write
 from workbench.cloth import Plan
 from workbench.document import (
     Lay,
