@@ -186,6 +186,21 @@ def test_the_row_that_is_picked_stays_picked(pane: BookPane, qtbot: QtBot) -> No
     assert entry.place == "berta.bodice"
 
 
+def test_a_changed_file_is_seen_when_the_page_comes_into_sight(
+    pane: BookPane, folder: Path, qtbot: QtBot
+) -> None:
+    pane.hide()
+    written(folder, "berta.bodice", name="Cara")
+    pane.show()
+    qtbot.waitUntil(lambda: "Cara" in titles(pane))
+
+
+def test_out_of_sight_nothing_is_read(pane: BookPane, folder: Path) -> None:
+    pane.look()
+    pane.hide()
+    assert pane._reading is None
+
+
 def test_a_changed_file_is_seen_when_the_page_looks_again(pane: BookPane, folder: Path, qtbot: QtBot) -> None:
     written(folder, "berta.bodice", name="Dora")
     looked(pane, qtbot)

@@ -6,7 +6,7 @@ from datetime import date
 from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QAction, QKeySequence, QPainter, QPaintEvent
+from PySide6.QtGui import QAction, QHideEvent, QKeySequence, QPainter, QPaintEvent, QShowEvent
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
@@ -48,7 +48,8 @@ _SAYS: dict[str, str] = {"stop": "Not done", "within": "Done", "note": "Working"
 class BookPane(QFrame):
     """The list with its search and order; what is done with one client; the sentence at the foot.
 
-    It looks into the folder whenever it comes into sight, and reads what has changed beside the window.
+    It looks into the folder whenever it comes into sight, and reads what has changed beside the window
+    until it is out of sight again: then the machine is wanted for something else.
     """
 
     chosen = Signal(object)
@@ -384,6 +385,18 @@ class BookPane(QFrame):
             keep(shelf, index_file(self._cache, folder))
         except FileTrouble:
             throw_away(self._cache, folder)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """See what has changed while nobody looked."""
+        super().showEvent(event)
+        if not event.spontaneous():
+            self.look()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Read on another time; a window put away for a moment is no reason to stop."""
+        super().hideEvent(event)
+        if not event.spontaneous():
+            self._stop()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """On paper, as the page before there is a project."""
