@@ -125,6 +125,7 @@ class Answers(Asking):
         super().__init__()
         self.file: Path | None = None
         self.target: Path | None = None
+        self.suggested: Path | None = None
         self.keep: Answer = "stay"
         self.told: list[str] = []
         self.asked = 0
@@ -136,6 +137,10 @@ class Answers(Asking):
         return self.target
 
     def where_to_print(self, suggested: Path) -> Path | None:
+        return self.target
+
+    def where_to_export(self, suggested: Path) -> Path | None:
+        self.suggested = suggested
         return self.target
 
     def keep_changes(self, name: str) -> Answer:

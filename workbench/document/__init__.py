@@ -70,7 +70,7 @@ if TYPE_CHECKING:
         set_unit,
         take_the_most,
     )
-    from workbench.document.exporting import exported, marking_guides, printed_marking
+    from workbench.document.exporting import export_page, exported, marking_guides, printed_marking
     from workbench.document.fresh_files import free_stem, make_folder, plain_stem
     from workbench.document.laying import better_lay
     from workbench.document.lays import Lay, PlanState
@@ -168,7 +168,7 @@ else:
             "done_edits": "set_done",
             "edits": "quarter_of set_client set_front_share set_limit set_measurement set_opening set_panels "
             "set_paper set_reduction set_rule set_style set_unit take_the_most",
-            "exporting": "exported marking_guides printed_marking",
+            "exporting": "export_page exported marking_guides printed_marking",
             "fresh_files": "free_stem make_folder plain_stem",
             "laying": "better_lay",
             "lays": "Lay PlanState",
@@ -263,6 +263,7 @@ __all__ = [
     "cloth_span_words",
     "cut_out",
     "drop_plan",
+    "export_page",
     "exported",
     "finding_data",
     "free_stem",

@@ -9,7 +9,7 @@ from workbench import exchange, sheets
 from workbench.document.paper import heading_of
 from workbench.document.picture import Picture
 from workbench.document.report_data import cut_out, worked_out
-from workbench.exchange import ExportChoice, Format
+from workbench.exchange import ExportChoice, Format, LargePage
 from workbench.marking import Guide, Rounding, guide_of, rounding_of
 from workbench.pieces import LayerName
 
@@ -20,6 +20,14 @@ def exported(picture: Picture, kind: Format, choice: ExportChoice) -> bytes:
     cutting = cut_out(picture) if choice.what == "pieces" else None
     choice = replace(choice, marks=picture.project.making.marks)
     return exchange.export(outcome, cutting, heading_of(picture.project, body), kind, choice)
+
+
+def export_page(picture: Picture, kind: Format, choice: ExportChoice) -> LargePage:
+    """Where everything lies in the file; ValueError in one sentence where that cannot be."""
+    body, outcome, *_ = worked_out(picture)
+    cutting = cut_out(picture) if choice.what == "pieces" else None
+    choice = replace(choice, marks=picture.project.making.marks)
+    return exchange.laid_out(outcome, cutting, heading_of(picture.project, body), kind, choice)
 
 
 def marking_guides(

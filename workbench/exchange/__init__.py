@@ -25,9 +25,10 @@ from workbench.exchange.choice import (
 )
 
 if TYPE_CHECKING:
-    from workbench.exchange.work import export
+    from workbench.exchange.page import LargePage
+    from workbench.exchange.work import export, laid_out
 else:
-    __getattr__ = when_asked(__name__, {"work": "export"})
+    __getattr__ = when_asked(__name__, {"page": "LargePage", "work": "export laid_out"})
 
 __all__ = [
     "COARSEST_GRID",
@@ -42,8 +43,10 @@ __all__ = [
     "ExportError",
     "Format",
     "Ground",
+    "LargePage",
     "Projector",
     "What",
     "export",
     "format_of",
+    "laid_out",
 ]

@@ -6,7 +6,6 @@ file is written.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from io import StringIO
 from typing import TYPE_CHECKING, Any
 
@@ -16,6 +15,7 @@ from workbench.exchange.choice import DxfVersion
 from workbench.exchange.dxf_r12 import r12_bytes
 from workbench.exchange.dxf_words import CAP, ERRORS, MILLIMETRES, plain
 from workbench.exchange.layers import ROLE_LAYER, STYLES, TEXT_INDEX
+from workbench.exchange.page import LargePage
 from workbench.exchange.things import Array, Thing
 from workbench.sheets import Label, Stroke
 
@@ -26,17 +26,17 @@ _WEIGHTS = (13, 15, 18, 20, 25, 30, 35, 40, 50)
 """Widths of line a DXF knows, in hundredths of a millimetre (DXF reference, group 370; from memory)."""
 
 
-def dxf_bytes(things: Sequence[Thing], version: DxfVersion, width: float, height: float) -> bytes:
-    """A DXF file of placed things, from the origin to (width, height), mm; the same input, the same bytes."""
+def dxf_bytes(page: LargePage, version: DxfVersion) -> bytes:
+    """A DXF file of a page, its lower left corner at the origin; the same input gives the same bytes."""
     if version == "R12":
-        return r12_bytes(things, width, height)
-    return _r2000_bytes(things, width, height)
+        return r12_bytes(page)
+    return _r2000_bytes(page)
 
 
-def _r2000_bytes(things: Sequence[Thing], width: float, height: float) -> bytes:
-    document = _blank(width, height)
+def _r2000_bytes(page: LargePage) -> bytes:
+    document = _blank(page.width, page.height)
     space = document.modelspace()
-    for thing in things:
+    for thing in page.things:
         entities = [_polyline(space, stroke, thing) for stroke in thing.drawing.strokes]
         entities += [_text(space, label, thing) for label in thing.drawing.labels]
         # picked and moved as one

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from io import StringIO
 from typing import TYPE_CHECKING
 
@@ -10,6 +9,7 @@ import numpy as np
 
 from workbench.exchange.dxf_words import CAP, ENCODING, ERRORS, MILLIMETRES, plain
 from workbench.exchange.layers import ROLE_LAYER, STYLES, TEXT_INDEX
+from workbench.exchange.page import LargePage
 from workbench.exchange.things import Thing
 from workbench.sheets import Label, Stroke
 
@@ -21,14 +21,14 @@ _DIGITS = 6
 """Of a coordinate in mm, after the point."""
 
 
-def r12_bytes(things: Sequence[Thing], width: float, height: float) -> bytes:
-    """A DXF R12 file of placed things, which reach from the origin to (width, height), mm."""
+def r12_bytes(page: LargePage) -> bytes:
+    """A DXF R12 file of a page, its lower left corner at the origin."""
     from ezdxf.addons.r12writer import R12FastStreamWriter
 
     stream = StringIO()
-    stream.write(_head(width, height))
+    stream.write(_head(page.width, page.height))
     writer = R12FastStreamWriter(stream)
-    for thing in things:
+    for thing in page.things:
         for stroke in thing.drawing.strokes:
             _polyline(writer, stroke, thing)
         for label in thing.drawing.labels:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import replace
 from io import BytesIO
 
 from workbench.exchange.choice import ExportChoice, Projector
 from workbench.exchange.layers import ROLE_LAYER, STYLES
-from workbench.exchange.page import HEAD, MARGIN, LargePage, fitted_page, smallest_page
+from workbench.exchange.page import HEAD, MARGIN, LargePage
 from workbench.exchange.things import Thing
 from workbench.sheets import (
     Heading,
@@ -29,23 +29,20 @@ INK: Colour = (0.11, 0.10, 0.09)
 SOFT: Colour = (0.40, 0.38, 0.35)
 _INVENTED = "Figures invented for demonstration."
 _STRONG = ("cut", "stitch")
-_ROOM = 60.0
-"""Round the pieces on a projector sheet, mm."""
+_WORDS_IN, _WORDS_UP, _WORDS_SIZE = 60.0, 27.0, 9.0
+"""Where the words on a projector sheet stand, and how large they are, mm."""
 _GRID_PART = 0.35
 """How strong the grid is against the lines."""
 
 
-def pdf_bytes(things: Sequence[Thing], choice: ExportChoice, words: Heading, title: str) -> bytes:
-    """A PDF of one page. The same input gives the same bytes."""
+def pdf_bytes(page: LargePage, choice: ExportChoice, words: Heading, title: str) -> bytes:
+    """A PDF of the page. The same input gives the same bytes."""
     buffer = BytesIO()
     canvas = blank_canvas(buffer, title)
+    set_size(canvas, page.width, page.height)
     if choice.projector is None:
-        page = smallest_page(things)
-        set_size(canvas, page.width, page.height)
         _copy_page(Pen(canvas), page, choice, words)
     else:
-        page = fitted_page(things, _ROOM)
-        set_size(canvas, page.width, page.height)
         _projected(Pen(canvas), page, choice, choice.projector)
     canvas.showPage()
     canvas.save()
@@ -134,8 +131,8 @@ def _projected(pen: Pen, page: LargePage, choice: ExportChoice, projector: Proje
         f"{scale_words(choice.scale)}. Every square is {_side(projector)}: "
         "move and square the picture until it measures so both ways."
     )
-    size = 9.0
-    pen.text(_ROOM, 0.5 * _ROOM - 0.35 * size, fitted(said, size, page.width - 2 * _ROOM), size, colour=line)
+    said = fitted(said, _WORDS_SIZE, page.width - 2 * _WORDS_IN)
+    pen.text(_WORDS_IN, _WORDS_UP, said, _WORDS_SIZE, colour=line)
 
 
 def _grounds(projector: Projector) -> tuple[Colour, Colour]:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from html import escape
 
 from workbench.exchange.layers import ROLE_LAYER, LayerStyle, styles_of
+from workbench.exchange.page import LargePage
 from workbench.exchange.things import Array, Thing
 from workbench.sheets import Label, Stroke
 
@@ -14,9 +15,9 @@ MARGIN = 10.0
 _FONT = "Noto Sans, DejaVu Sans, sans-serif"
 
 
-def svg_bytes(things: Sequence[Thing], width: float, height: float, title: str) -> bytes:
-    """An SVG file of placed things; one unit of it is a millimetre. The same input gives the same bytes."""
-    wide, high = width + 2 * MARGIN, height + 2 * MARGIN
+def svg_bytes(page: LargePage, title: str) -> bytes:
+    """An SVG file of a page; one unit of it is a millimetre. The same input gives the same bytes."""
+    wide, high = page.width + 2 * MARGIN, page.height + 2 * MARGIN
     lines = [
         '<?xml version="1.0" encoding="UTF-8"?>',
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{_mm(wide)}mm" height="{_mm(high)}mm" '
@@ -24,7 +25,7 @@ def svg_bytes(things: Sequence[Thing], width: float, height: float, title: str) 
         f"<title>{escape(_legal(title))}</title>",
         f'<g fill="none" stroke-linejoin="round" stroke-linecap="round" font-family="{_FONT}">',
     ]
-    for thing in things:
+    for thing in page.things:
         lines += _thing(thing, high - MARGIN)
     lines += ["</g>", "</svg>", ""]
     return "\n".join(lines).encode("utf-8")

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from workbench.draft import Outcome
 from workbench.exchange.choice import ExportChoice, Format, checked
+from workbench.exchange.page import LargePage, fitted_page, smallest_page
 from workbench.exchange.things import in_rows, things_of
 from workbench.pieces import Cutting
 from workbench.sheets import Heading, clean
 
 _ROW = 1600.0
 """mm of things side by side in a file without a page, at the scale of the file."""
+_ROUND_PROJECTED = 60.0
+"""Left round the pieces on a projector sheet, mm."""
 
 
 def export(
@@ -20,18 +23,27 @@ def export(
     The same input gives the same bytes. ExportError, in one sentence, where there is no draft, nothing
     in the layers that were chosen, or a choice that makes no sense.
     """
-    checked(choice, kind)
-    things = things_of(outcome, cutting, choice, words)
-    title = clean(words.client) or "Pieces"
+    page, title = laid_out(outcome, cutting, words, kind, choice), clean(words.client) or "Pieces"
     if kind == "pdf":
         from workbench.exchange.pdf import pdf_bytes
 
-        return pdf_bytes(things, choice, words, title)
-    placed, width, height = in_rows(things, _ROW)
+        return pdf_bytes(page, choice, words, title)
     if kind == "svg":
         from workbench.exchange.svg import svg_bytes
 
-        return svg_bytes(placed, width, height, title)
+        return svg_bytes(page, title)
     from workbench.exchange.dxf import dxf_bytes
 
-    return dxf_bytes(placed, choice.dxf, width, height)
+    return dxf_bytes(page, choice.dxf)
+
+
+def laid_out(
+    outcome: Outcome, cutting: Cutting | None, words: Heading, kind: Format, choice: ExportChoice
+) -> LargePage:
+    """Where everything lies in the file, mm at its scale; ExportError as for the file itself."""
+    checked(choice, kind)
+    things = things_of(outcome, cutting, choice, words)
+    if kind != "pdf":
+        placed, width, height = in_rows(things, _ROW)
+        return LargePage("", width, height, placed)
+    return smallest_page(things) if choice.projector is None else fitted_page(things, _ROUND_PROJECTED)

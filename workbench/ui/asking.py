@@ -35,6 +35,11 @@ class Asking:
         """Where the PDF goes; the dialog asks before an existing file is replaced."""
         return self._where("Write the PDF", suggested, "PDF (*.pdf)")
 
+    def where_to_export(self, suggested: Path) -> Path | None:
+        """Where a file for other programs goes; the dialog asks before an existing file is replaced."""
+        kind = suggested.suffix.lstrip(".")
+        return self._where("Write the file", suggested, f"{kind.upper()} (*.{kind})")
+
     def _where(self, title: str, suggested: Path, kinds: str) -> Path | None:
         # The suffix is the dialog's business, so that it asks about the file that is really replaced.
         dialog = QFileDialog(self._parent, title, str(suggested.parent), kinds)
