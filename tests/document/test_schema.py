@@ -140,6 +140,8 @@ def test_every_project_file_agrees_with_the_schema(project: Project) -> None:
         (("done",), ["sewing.busk", "sewing.busk"]),
         (("done",), ["x" * 121]),
         (("client", "worn"), "x" * 201),
+        (("torso", "waist"), 0.39),
+        (("torso", "short_at_hip"), 14.1),
         (("earlier",), [{"date": "", "measured_by": "", "worn": "", "measurements": {}}] * 61),
         (("beads", "per_minute"), -1.0),
         (("beads", "reserve_percent"), 501.0),

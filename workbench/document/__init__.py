@@ -138,6 +138,7 @@ if TYPE_CHECKING:
     from workbench.document.taken_edits import measure_anew, remove_taken, set_taken, take_back, taken_now
     from workbench.document.text_lay import lay_text
     from workbench.document.text_report import report_text
+    from workbench.document.torso_edits import TORSO_TABLE, TorsoRow, set_torso, usual_torso
     from workbench.document.wish import Behind, WishPicture
     from workbench.document.wish_checks import LEAST_SCALE, MOST_PICTURES, MOST_SCALE
     from workbench.document.wish_edits import (
@@ -194,6 +195,7 @@ else:
             "taken_edits": "measure_anew remove_taken set_taken take_back taken_now",
             "text_lay": "lay_text",
             "text_report": "report_text",
+            "torso_edits": "TORSO_TABLE TorsoRow set_torso usual_torso",
             "wish": "Behind WishPicture",
             "wish_checks": "LEAST_SCALE MOST_PICTURES MOST_SCALE",
             "wish_edits": "add_wish lay_behind move_behind remove_wish scale_behind scale_between "
@@ -223,6 +225,7 @@ __all__ = [
     "STYLE_WORDS",
     "SUFFIX",
     "TEXT_LENGTHS",
+    "TORSO_TABLE",
     "BadRow",
     "Behind",
     "Client",
@@ -247,6 +250,7 @@ __all__ = [
     "Shape",
     "Step",
     "Taken",
+    "TorsoRow",
     "WishPicture",
     "add_cloth",
     "add_kind",
@@ -356,6 +360,7 @@ __all__ = [
     "set_style",
     "set_taken",
     "set_through_bust_point",
+    "set_torso",
     "set_turn",
     "set_unit",
     "set_weight",
@@ -371,6 +376,7 @@ __all__ = [
     "toggle_line_corner",
     "toggle_smooth",
     "usual_cloths",
+    "usual_torso",
     "wish_named",
     "wish_of",
     "write_project",

@@ -18,6 +18,7 @@ from workbench.document.making_checks import making_problems
 from workbench.document.problem import Place, Problem, text_problems
 from workbench.document.project import LARGEST_NUMBER, MOST_POINTS, TEXT_LENGTHS, Client, Paper, Project
 from workbench.document.taken_checks import date_problems, measurement_problems, taken_problems
+from workbench.document.torso_edits import torso_problems
 from workbench.document.wish_checks import style_name_problems, wish_problems
 from workbench.draft import FEWEST_PANELS, MOST_PANELS, Design, Quarter, ShapePoint, Share
 
@@ -39,6 +40,7 @@ def problems(project: Project) -> Iterator[Problem]:
     yield from style_name_problems(project.style_name)
     yield from wish_problems(project.pictures, project.behind)
     yield from done_problems(project.done)
+    yield from torso_problems(project.torso)
 
 
 def client_problems(client: Client) -> Iterator[Problem]:

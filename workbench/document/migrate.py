@@ -47,6 +47,15 @@ def _second(tree: Tree) -> Tree:
         "pictures": [],
         "behind": None,
         "done": [],
+        "torso": {
+            "top_hip": 0.67,
+            "waist": 0.705,
+            "underbust": 0.75,
+            "bust": 0.82,
+            "upper_chest": 0.7,
+            "short_at_waist": 6.0,
+            "short_at_hip": 10.0,
+        },
     }
     return {**fresh, **tree}
 

@@ -15,6 +15,7 @@ from workbench.document.wish import Behind, WishPicture
 from workbench.draft import Design, Style, usual_design
 from workbench.fitting import Fitting
 from workbench.pieces import LayerName, Making
+from workbench.worn import Torso
 
 LARGEST_NUMBER = 10_000.0
 """No figure of a project is larger, whichever way it points: twice the largest sheet in mm."""
@@ -101,6 +102,8 @@ class Project:
     """The picture that lies behind the panels, if one does."""
     done: tuple[str, ...] = ()
     """Steps ticked off, by key, each once."""
+    torso: Torso = field(default_factory=Torso)
+    """What no tape says of her, for the view of the bodice as worn; no panel hangs on it."""
 
     __pydantic_config__: ClassVar[Any] = {"extra": "forbid"}
 

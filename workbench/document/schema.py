@@ -16,6 +16,7 @@ from workbench.document.schema_fitting import bound_fittings
 from workbench.document.schema_parts import Schema, amounts_as_text, numbers
 from workbench.document.schema_taken import bound_taken
 from workbench.document.schema_wish import bound_wish
+from workbench.document.torso_edits import bound_torso
 from workbench.draft import FEWEST_PANELS, MOST_PANELS
 from workbench.pieces import LAYERS
 
@@ -85,6 +86,7 @@ def _bounded(schema: Schema) -> None:
     bound_taken(schema)
     bound_wish(schema)
     bound_done(schema)
+    bound_torso(schema)
 
 
 def _bounded_making(records: Schema) -> None:

@@ -20,6 +20,7 @@ from workbench.document.carry_pins import pinned, pins_freed, pins_in_proportion
 from workbench.document.picture import picture_of
 from workbench.document.project import Client, Project
 from workbench.draft import Design, Finding, Outcome, Place, by_weight, seam_name, work_out
+from workbench.worn import Torso
 
 Reckoning = Literal["lengths", "percent"]
 """Whether a reduction stays so many mm, or the same part of the girth."""
@@ -116,6 +117,7 @@ def _for_client(style: Project, measurements: Mapping[str, Length], unit: Unit, 
         pictures=(),
         behind=None,
         done=(),
+        torso=Torso(),
     )
 
 

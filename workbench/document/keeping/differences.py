@@ -24,6 +24,7 @@ _PARTS: Mapping[str, str] = {
     "style_name": "Shape begun from",
     "pictures": "Pictures",
     "behind": "Picture behind the panels",
+    "torso": "Torso",
 }
 _LIMITS = {row.key: row.label for row in LIMIT_TABLE}
 _LONGEST = 40

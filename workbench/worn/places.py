@@ -1,0 +1,36 @@
+"""From points of a panel on the flat to places on the body, many at once."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from workbench.draft import Surface
+from workbench.worn.torso import Array
+
+Panels = NDArray[np.intp]
+
+_ROUNDS = 20
+_CLOSE = 0.05
+"""mm: finer than any screen or printed picture of a whole torso shows."""
+
+
+def places_of(surface: Surface, panel: Panels, points: Array) -> tuple[Array, Array]:
+    """u and t (n,) of flat points (n, 2), each on its panel (n,): :meth:`Surface.locate` for many points.
+
+    Each round moves every point by what is still missing, across and up as the edges lean
+    there. Across, the answer is held to the panel.
+    """
+    t = points[:, 1].copy()
+    x, _, lean = surface.edges.at(np.array((2 * panel, 2 * panel + 1)), t)
+    chord = np.maximum(x[1] - x[0], 1.0)
+    v = (points[:, 0] - x[0]) / chord
+    for _ in range(_ROUNDS):
+        missing = points - surface.points(panel, v, t)
+        if float(np.abs(missing).max(initial=0.0)) < _CLOSE:
+            break
+        here = lean[0] + (lean[1] - lean[0]) * np.clip(v, 0.0, 1.0)
+        upright = np.sqrt(np.maximum(1.0 - here * here, 0.1))
+        v += (missing[:, 0] * upright - missing[:, 1] * here) / chord
+        t += missing[:, 0] * here + missing[:, 1] * upright
+    return panel + np.clip(v, 0.0, 1.0), t
