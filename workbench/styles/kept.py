@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 
-from workbench.document import Project
+from workbench.document import Project, Shape, shape_of
 
 
 @dataclass(frozen=True)
@@ -18,6 +19,11 @@ class KeptShape:
     project: Project
     path: Path | None = None
     """Of the file that holds it; None for a shape that comes with the program."""
+
+    @cached_property
+    def worked_out(self) -> Shape:
+        """What it comes to on the invented body, worked out once."""
+        return shape_of(self.project)
 
     @property
     def panels(self) -> tuple[int, int]:

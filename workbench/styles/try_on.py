@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from workbench.body import BodyError, Fraction, Unit, complete
-from workbench.document import CARRIED, Client, Picture, Project, carried, in_shape, picture_of, shape_of
+from workbench.document import CARRIED, Client, Picture, Project, carried, in_shape, picture_of
 from workbench.draft import Finding
 from workbench.styles.kept import KeptShape
 
@@ -57,7 +57,7 @@ class TriedOn:
 
 def try_on(shape: KeptShape, project: Project) -> TriedOn:
     """The project in the shape, in proportion to her body as far as that is known."""
-    changed, findings = in_shape(project, shape_of(shape.project))
+    changed, findings = in_shape(project, shape.worked_out)
     if _measured(project):
         return TriedOn(shape, changed, picture_of(changed), True, findings)
     shown = replace(shape.project, unit=project.unit, fraction=project.fraction)
