@@ -3,9 +3,17 @@
 from __future__ import annotations
 
 from workbench.ui.cloth import ClothPlace
+from workbench.ui.comfort_pane import ComfortPane
 from workbench.ui.pieces import PiecesPlace
 from workbench.ui.quote import QuotePlace
 from workbench.ui.window import Window
+
+
+def comfort_of(window: Window) -> ComfortPane:
+    """The comfort pane, made if need be."""
+    pane = window.sides.pane("comfort")
+    assert isinstance(pane, ComfortPane)
+    return pane
 
 
 def pieces_of(window: Window) -> PiecesPlace:

@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QApplication, QLineEdit, QToolButton
 from pytestqt.qtbot import QtBot
 
 from tests.ui.conftest import let_go
+from tests.ui.places import comfort_of
 from workbench.document import (
     Project,
     Session,
@@ -192,18 +193,18 @@ def test_the_most_is_taken_in_one_step(window: Window) -> None:
 def test_the_button_in_the_comfort_pane_takes_it_too(window: Window) -> None:
     draw_in(at_work(window), 5)
     window.deeds["comfort"].trigger()
-    QTest.mouseClick(window.comfort.take, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(comfort_of(window).take, Qt.MouseButton.LeftButton)
     assert window.desk.project.design.reductions.waist == pytest.approx(2.75 * 25.4)
 
 
 def test_comfort_takes_the_place_of_the_form_where_there_is_no_room_for_both(window: Window) -> None:
     at_work(window)
     window.deeds["comfort"].trigger()
-    assert (window.comfort.isVisible(), window.form.isVisible()) == (True, False)
+    assert (comfort_of(window).isVisible(), window.form.isVisible()) == (True, False)
     window.resize(1600, 900)
-    assert (window.comfort.isVisible(), window.form.isVisible()) == (True, True)
-    QTest.mouseClick(window.comfort.head.shut, Qt.MouseButton.LeftButton)
-    assert (window.comfort.isVisible(), window.form.isVisible()) == (False, True)
+    assert (comfort_of(window).isVisible(), window.form.isVisible()) == (True, True)
+    QTest.mouseClick(comfort_of(window).head.shut, Qt.MouseButton.LeftButton)
+    assert (comfort_of(window).isVisible(), window.form.isVisible()) == (False, True)
 
 
 def test_a_finding_about_a_field_brings_the_form_back(window: Window) -> None:

@@ -27,7 +27,7 @@ class Deed:
     short: str = ""
     """On the toolbar."""
     group: str = ""
-    """Actions of one group exclude each other; ``*`` alone is a plain on and off."""
+    """Actions of one group exclude each other, with ``?`` none need be on; ``*`` is a plain on and off."""
 
 
 _STANDARD = QKeySequence.StandardKey
@@ -58,7 +58,8 @@ DEEDS = (
     Deed("grid", "&Grid", "Ctrl+G", group="*"),
     Deed("allowance", "Seam &allowance", "Ctrl+E", group="*"),
     Deed("ledger", "&Ledger table", "F8", "ledger", "Ledger", "*"),
-    Deed("comfort", "&Comfort", "F9", "comfort", "Comfort", "*"),
+    Deed("comfort", "&Comfort", "F9", "comfort", "Comfort", "?side"),
+    Deed("wish", "Pict&ures of the wish", "F10", "pictures", "Pictures", "?side"),
     Deed("halves", "The other &half, turned over", "Ctrl+H", "both", "Other half", "*"),
     Deed("lists", "L&ists", "Ctrl+L", "lists", "Lists", "*"),
     Deed("better", "Find a &better plan", "Ctrl+B", "better", "Better plan"),
@@ -75,10 +76,13 @@ DEEDS = (
 PlaceName = Literal["draft", "pieces", "cloth", "quote", "make"]
 PLACES: tuple[PlaceName, ...] = ("draft", "pieces", "cloth", "quote", "make")
 """The places of the window, in the order of the job; each is an action that turns to it."""
+SideName = Literal["comfort", "wish"]
+SIDES: tuple[SideName, ...] = ("comfort", "wish")
+"""What can stand beside the panels, at most one at a time."""
 WITH_PROJECT = ("save", "save_as", "versions", "print", "print_card", "close", "take_most", "fit", *PLACES)
 """Actions that mean something in any place, but only while a project is open."""
 IN_PLACE: Mapping[PlaceName, tuple[str, ...]] = {
-    "draft": ("apart", "block", "both", "grid", "allowance", "ledger", "comfort"),
+    "draft": ("apart", "block", "both", "grid", "allowance", "ledger", *SIDES),
     "pieces": ("halves", "lists"),
     "cloth": ("better", "compare"),
     "quote": ("client_page", "print_inside"),
@@ -87,7 +91,7 @@ IN_PLACE: Mapping[PlaceName, tuple[str, ...]] = {
 """Actions that mean something in one place."""
 _ALWAYS = ("open", "save", "undo", "redo", "-")
 TOOLS: Mapping[PlaceName, tuple[str, ...]] = {
-    "draft": (*_ALWAYS, "apart", "block", "both", "-", "fit", "ledger", "comfort", "-", "print"),
+    "draft": (*_ALWAYS, "apart", "block", "both", "-", "fit", "ledger", *SIDES, "-", "print"),
     "pieces": (*_ALWAYS, "halves", "-", "fit", "lists", "-", "print"),
     "cloth": (*_ALWAYS, "better", "-", "fit", "compare", "-", "print"),
     "quote": (*_ALWAYS, "client_page", "-", "print"),
@@ -117,9 +121,16 @@ class Actions(QObject):
         if deed.group:
             action.setCheckable(True)
         if deed.group not in ("", "*"):
-            self._groups.setdefault(deed.group, QActionGroup(self)).addAction(action)
+            self._group(deed.group).addAction(action)
         window.addAction(action)
         return action
+
+    def _group(self, name: str) -> QActionGroup:
+        if name not in self._groups:
+            self._groups[name] = QActionGroup(self)
+            if name.startswith("?"):
+                self._groups[name].setExclusionPolicy(QActionGroup.ExclusionPolicy.ExclusiveOptional)
+        return self._groups[name]
 
     def name_of(self, action: QObject) -> str:
         """The name of one of the actions; empty for anything else."""
@@ -165,9 +176,8 @@ class Menus:
         self._fill(file, "- save save_as versions - print print_inside print_card - close quit")
         self._fill(self._menu("&Edit"), "undo redo - take_most")
         view = self._menu("&View")
-        self._fill(
-            view, "draft pieces cloth quote make - fit - apart block both grid allowance ledger comfort -"
-        )
+        self._fill(view, "draft pieces cloth quote make - fit -")
+        self._fill(view, "apart block both grid allowance ledger comfort wish -")
         self._fill(view, "halves lists - better compare - client_page - next_step -")
         self._fill(view.addMenu("&Light or dark"), "system light dark")
         self._fill(self._menu("&Help"), "keys cautions about")

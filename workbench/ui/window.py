@@ -15,7 +15,6 @@ from workbench.sheets import Layout
 from workbench.ui.actions import Actions, Menus, PlaceName, Tools, UndoKeys
 from workbench.ui.asking import Asking
 from workbench.ui.board import Board
-from workbench.ui.comfort_pane import ComfortPane
 from workbench.ui.desk import Desk
 from workbench.ui.errands import Errands
 from workbench.ui.files import Files, settle
@@ -27,6 +26,7 @@ from workbench.ui.look import GRID
 from workbench.ui.places import Places
 from workbench.ui.sentence import Foot
 from workbench.ui.settings import Settings
+from workbench.ui.sides import Sides
 from workbench.ui.turning import Turning
 from workbench.ui.welcome import Welcome, demo_title
 
@@ -37,8 +37,6 @@ _KEPT_FLAGS = (("halves", False), ("lists", True), ("compare", True), ("client_p
 _SMALLEST = (960, 600)
 _USUAL = (1360, 820)
 _FORM_WIDTH = 78 * GRID
-_WIDE = 1480
-"""Pixels from which form, comfort and drawing have room beside each other."""
 
 
 class Window(QMainWindow):
@@ -68,7 +66,7 @@ class Window(QMainWindow):
         self._welcome: Welcome | None = None
         self._begun = False
         self.form, self.board, self.foot = Form(self.desk), Board(self.desk), Foot(self.desk)
-        self.comfort = ComfortPane(self.desk, self.deeds["take_most"], self.deeds["comfort"])
+        self.sides = Sides(self)
         self.ledger = self._ledger_dock()
         self._undo_keys = UndoKeys(self)
         self._errands = Errands(self)
@@ -109,11 +107,10 @@ class Window(QMainWindow):
         self.work = QSplitter(Qt.Orientation.Horizontal)
         self.work.setHandleWidth(1)
         self.work.setChildrenCollapsible(False)
-        for pane in (self.form, self.comfort, right):
+        for pane in (self.form, self.sides.stack, right):
             self.work.addWidget(pane)
         self.work.setStretchFactor(2, 1)
         self.work.setSizes([_FORM_WIDTH, _FORM_WIDTH, _USUAL[0] - _FORM_WIDTH])
-        self.comfort.hide()
         self.pages = QStackedWidget()
         self.pages.addWidget(self.work)
         self.setCentralWidget(self.pages)
@@ -138,7 +135,6 @@ class Window(QMainWindow):
         deeds["allowance"].toggled.connect(self.board.set_allowance_shown)
         deeds["quit"].triggered.connect(self.close)
         deeds["versions"].triggered.connect(self.show_versions)
-        deeds["comfort"].toggled.connect(self.show_side)
         deeds["ledger"].toggled.connect(self.ledger.setVisible)
         self.ledger.visibilityChanged.connect(self.show_ledger)
         self.files.recent_changed.connect(self.show_recent)
@@ -151,8 +147,8 @@ class Window(QMainWindow):
 
     def show_work(self) -> None:
         """Turn to the open project; its form is wanted first where there is no room for comfort too."""
-        if self.width() < _WIDE:
-            self.deeds["comfort"].setChecked(False)
+        if not self.sides.has_room:
+            self.sides.put_away()
         self.turning.show_place("draft")
         self.turn_to(self.work)
         self.board.fit()
@@ -200,12 +196,6 @@ class Window(QMainWindow):
             action.setData(str(path))
         self.menus.recent.setEnabled(bool(recent))
 
-    def show_side(self) -> None:
-        """Comfort beside the form, or in its place where the window is too narrow for both."""
-        comfort = self.deeds["comfort"].isChecked()
-        self.form.setVisible(not comfort or self.width() >= _WIDE)
-        self.comfort.setVisible(comfort)
-
     def show_selected(self, place: Place | None) -> None:
         """What is only a field of a form lights up there, so that form must be in sight."""
         if place is None or place != Place(field=place.field) or place.field is None or not self.at_work:
@@ -213,7 +203,7 @@ class Window(QMainWindow):
         if self.place != "draft":
             self.turning.show_place(self.turning.owner_of(place.field))
         if self.place == "draft" and self.form.isHidden():
-            self.deeds["comfort"].setChecked(False)
+            self.sides.put_away()
 
     def show_ledger(self) -> None:
         """Fill the ledger the first time it is seen, and keep its action in step with it."""
@@ -296,7 +286,7 @@ class Window(QMainWindow):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Room for another pane, or no longer."""
         super().resizeEvent(event)
-        self.show_side()
+        self.sides.show_side()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask about unsaved changes, then keep the state of the window."""
