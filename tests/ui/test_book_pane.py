@@ -284,6 +284,24 @@ def one_at_a_time(pane: BookPane, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(readings, "read_waiting", stopped)
 
 
+def test_the_list_stays_where_she_has_scrolled_to_while_files_are_read(
+    pane: BookPane, folder: Path, qtbot: QtBot
+) -> None:
+    pane.resize(1280, 400)
+    pick(pane, "anna.bodice")
+    bar = pane.table.verticalScrollBar()
+    bar.setValue(bar.maximum())
+    assert bar.value() > 0
+    there = bar.value()
+    written(folder, "zoe.bodice", name="Zoe")
+    looked_again = [entry for entry in pane.model.entries if entry.place == "berta.bodice"]
+    pane.look()
+    assert pane._reading is not None
+    pane._reading.read.emit(looked_again)
+    assert bar.value() == there
+    looked(pane, qtbot)
+
+
 def test_a_fault_in_one_project_does_not_keep_the_others_from_the_list(
     empty: BookPane, settings: Settings, folder: Path, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
 ) -> None:

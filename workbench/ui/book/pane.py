@@ -221,7 +221,11 @@ class BookPane(QFrame):
         """Some more files have been read."""
         if self._is_heard and self._shelf is not None:
             self._shelf = self._shelf.with_read(entries)
+            # she may be looking at another part of the list than the row that is picked
+            bar = self.table.verticalScrollBar()
+            there = bar.value()
             self.show_shelf()
+            bar.setValue(there)
 
     def on_failed(self, sentence: str) -> None:
         """The folder cannot be looked into."""

@@ -6,7 +6,7 @@ from datetime import date
 
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
-from workbench.document import Picture, measure_anew
+from workbench.document import Picture
 from workbench.ui.desk import Desk
 from workbench.ui.form.row import EDGE, Row
 from workbench.ui.look import GRID, fonts
@@ -45,6 +45,9 @@ class DaysRow(Row):
 
     def on_anew(self) -> None:
         """Set the figures aside, and begin today with a copy of them."""
+        # not needed before she asks for it: the start need not wait for it
+        from workbench.document import measure_anew
+
         try:
             project = measure_anew(self._desk.project, date.today().isoformat())
         except ValueError as error:
