@@ -13,6 +13,8 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from PIL import Image
 
 from workbench.document import FileTrouble
@@ -210,6 +212,25 @@ def test_what_is_no_picture_is_refused_in_one_sentence(make: Callable[[], bytes]
     with pytest.raises(PictureTrouble, match=said) as caught:
         wish_of(make(), "a picture")
     assert str(caught.value).count(". ") == 0
+
+
+WHOLE = {kind: packed(halves(), kind) for kind in ("JPEG", "PNG", "GIF", "WEBP", "TIFF", "BMP")}
+
+
+@given(st.sampled_from(sorted(WHOLE)), st.data())
+@settings(max_examples=150)
+def test_a_damaged_file_gives_a_sound_picture_or_one_sentence(kind: str, data: st.DataObject) -> None:
+    """Cut off anywhere, with bytes changed anywhere: never another error, never a picture beyond bounds."""
+    broken = bytearray(WHOLE[kind][: data.draw(st.integers(1, len(WHOLE[kind])))])
+    for place, value in data.draw(
+        st.lists(st.tuples(st.integers(0, len(broken) - 1), st.integers(0, 255)), max_size=6)
+    ):
+        broken[place] = value
+    try:
+        picture = wish_of(bytes(broken), "broken")
+    except PictureTrouble:
+        return  # any other error would come through
+    assert list(picture_problems(picture, ("picture",))) == []
 
 
 def test_a_file_of_two_hundred_megabytes_is_not_read(tmp_path: Path) -> None:
