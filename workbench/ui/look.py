@@ -91,6 +91,8 @@ class Look:
     """Girth strip: laced shut."""
     breath: QColor
     """Girth strip: the breathing band."""
+    beads: tuple[QColor, ...]
+    """Kinds of bead, in the order of their marks; the shape of the mark tells them apart, too."""
 
     @property
     def limit(self) -> QColor:
@@ -119,6 +121,7 @@ _LIGHT = Look(
     bar_finished=_colour("#8D8272"),
     bar_shut=_colour("#4B4339"),
     breath=_colour("#1C6668", 64),
+    beads=tuple(map(_colour, ("#8A6412", "#1F5FA8", "#8A2F7A", "#2C7547", "#A84A12", "#4A5568"))),
 )
 
 _DARK = Look(
@@ -142,6 +145,7 @@ _DARK = Look(
     bar_finished=_colour("#8F8474"),
     bar_shut=_colour("#CFC5B5"),
     breath=_colour("#6FC4BD", 72),
+    beads=tuple(map(_colour, ("#E3BE6A", "#86B6F2", "#E39AD4", "#86D1A0", "#F0A070", "#AEBACB"))),
 )
 
 _shown: Look = _LIGHT
