@@ -4,6 +4,9 @@ Pure numbers. Lengths are millimetres; walks are measured along the body from th
 up positive. One call does it all: :func:`work_out`.
 """
 
+from typing import TYPE_CHECKING
+
+from workbench.doors import when_asked
 from workbench.draft.comfort import (
     Comfort,
     Judgement,
@@ -30,6 +33,7 @@ from workbench.draft.design import (
     usual_quarter,
     with_panels,
 )
+from workbench.draft.fitted import NO_CORRECTIONS, Corrections, Lengthened, Raised, TakenIn
 from workbench.draft.monotone import hermite_weights, slopes_of_few
 from workbench.draft.names import panel_name, seam_name
 from workbench.draft.result import (
@@ -50,16 +54,24 @@ from workbench.draft.styles import style_line
 from workbench.draft.surface import Surface
 from workbench.draft.work import work_out
 
+if TYPE_CHECKING:
+    from workbench.draft.corrections import walk_designed
+else:
+    __getattr__ = when_asked(__name__, {"corrections": "walk_designed"})
+
 __all__ = [
     "FEWEST_PANELS",
     "MOST_PANELS",
+    "NO_CORRECTIONS",
     "Comfort",
+    "Corrections",
     "Design",
     "Draft",
     "EdgeLine",
     "Finding",
     "Judgement",
     "LedgerLine",
+    "Lengthened",
     "Level",
     "LineName",
     "Outcome",
@@ -67,6 +79,7 @@ __all__ = [
     "Place",
     "Quarter",
     "QuarterName",
+    "Raised",
     "Reductions",
     "Rule",
     "Seam",
@@ -77,6 +90,7 @@ __all__ = [
     "Status",
     "Style",
     "Surface",
+    "TakenIn",
     "Taking",
     "breath",
     "by_weight",
@@ -90,6 +104,7 @@ __all__ = [
     "take_the_most",
     "usual_design",
     "usual_quarter",
+    "walk_designed",
     "with_panels",
     "work_out",
 ]

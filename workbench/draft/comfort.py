@@ -34,6 +34,8 @@ class Judgement:
     """Which limit that is, for a sentence: ``your 10 % at the waist``."""
     status: Status
     shut_status: Status
+    fitted: float = 0.0
+    """What fittings took in here, mm round the body: of the reduction, but not to be designed."""
 
 
 @dataclass(frozen=True)
@@ -43,7 +45,10 @@ class Comfort:
     judgements: tuple[Judgement, ...]
     findings: tuple[Finding, ...]
     largest_reduction: float
-    """mm at the waist, round the body, under the rule of the design; negative asks for ease."""
+    """mm at the waist, round the body, under the rule of the design; negative asks for ease.
+
+    That much can be designed: what fittings took in comes on top of it.
+    """
 
     def at(self, level: LevelName) -> Judgement:
         """The judgement of one level; KeyError where this style has none."""
@@ -83,7 +88,7 @@ def take_the_most(design: Design, comfort: Comfort, step: float) -> Design:
     for judgement in comfort.judgements:
         shared = design.rule == "one_figure" and judgement.level == "underbust"
         if judgement.level != "waist" and judgement.most is not None and not shared:
-            most = _whole_steps(judgement.most, step)
+            most = _whole_steps(judgement.most - judgement.fitted, step)
             kept[judgement.level] = min(design.reductions.at(judgement.level), most)
     return replace(design, reductions=replace(design.reductions, **kept))
 
@@ -99,9 +104,8 @@ def _judged(level: Level, body: Body, limits: Limits) -> Judgement:
         return Judgement(level.name, None, "", "within", "within")
     shut = level.body - level.fabric
     share = limits.near_share
-    return Judgement(
-        level.name, most, reason, _status(level.reduction, most, share), _status(shut, most, share)
-    )
+    as_worn, laced_shut = _status(level.reduction, most, share), _status(shut, most, share)
+    return Judgement(level.name, most, reason, as_worn, laced_shut, level.fitted)
 
 
 def _status(reduction: float, most: float, near_share: float) -> Status:
@@ -192,11 +196,18 @@ def _level_findings(outcome: Outcome, judgements: tuple[Judgement, ...], largest
         yield _laced_shut(shut, outcome.design.opening_mm)
 
 
+_BESIDES = {
+    True: ", besides the {fitted} that fittings took in",
+    False: ", besides the {fitted} that fittings let out",
+}
+
+
 def _as_worn(level: Level, judgement: Judgement, most: float, largest: float, design: Design) -> Finding:
     severity: Severity = "note" if judgement.status == "within" else judgement.status
     # a level with a figure of its own is not helped by anything that is done at the waist
     at_waist = level.name == "waist" or (level.name == "underbust" and design.rule == "one_figure")
     percent = f"{level.percent:.1f}".replace("-", "\N{MINUS SIGN}")
+    besides = _BESIDES[level.fitted > 0] if level.fitted else ""
     return Finding(
         severity,
         f"{level.name}_{judgement.status}",
@@ -206,10 +217,11 @@ def _as_worn(level: Level, judgement: Judgement, most: float, largest: float, de
             "quarter": 0.25 * level.reduction,
             "most": most,
             "largest": largest,
+            "fitted": abs(level.fitted),
         },
         {"level": LEVEL_LABEL[level.name], "percent": percent, "reason": judgement.reason},
         Place(level=level.name, field=f"reductions.{level.name}"),
-        "The most that keeps every limit is {largest} at the waist." if at_waist else "",
+        f"The most that keeps every limit is {{largest}} at the waist{besides}." if at_waist else "",
         value_mm=level.reduction,
         limit_mm=most,
         at_most=("most", "largest"),
@@ -246,7 +258,7 @@ def _breath_note(body: Body, limits: Limits) -> Iterator[Finding]:
 
 def _one_figure_note(outcome: Outcome) -> Iterator[Finding]:
     for level in outcome.levels:
-        hidden = level.body - level.reckoned
+        hidden = level.body - level.reckoned - level.fitted
         if hidden > 0.5:
             yield Finding(
                 "attend",

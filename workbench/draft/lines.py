@@ -10,7 +10,7 @@ below a dozen. What needs the surface is asked for all lines at once.
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import islice, pairwise
 from math import ceil
@@ -49,7 +49,7 @@ class LineError(ValueError):
 
 
 @dataclass(frozen=True)
-class _Curve:
+class Curve:
     """Monotone cubics from corner to corner: walk over run."""
 
     runs: list[float]
@@ -101,22 +101,22 @@ def seam_walks(nodes: Nodes) -> tuple[float, ...]:
 
 def nodes_of(lines: Sequence[tuple[ShapePoint, ...]], surface: Surface) -> tuple[Nodes, ...]:
     """The nodes of each line through its shape points; LineError names a point that is out of order."""
-    crossings = [crossing for number, points in enumerate(lines) for crossing in _crossings(number, points)]
+    crossings = [found for number, points in enumerate(lines) for found in seam_crossings(number, points)]
     own = [point for points in lines for point in points]
     places = [point.u for point in own] + [crossing.u for crossing in crossings] * 2
     shares = surface.shares(np.array(places))
-    walks = [point.t for point in own] + _probed(crossings)
+    walks = [point.t for point in own] + probed(crossings)
     runs = iter(surface.runs(shares, np.array(walks)).tolist())
-    curves = [_curve(number, points, list(islice(runs, len(points)))) for number, points in enumerate(lines)]
+    curves = [curve_through(n, points, list(islice(runs, len(points)))) for n, points in enumerate(lines)]
     if crossings:
-        _follow(crossings, curves, list(runs), shares[:, len(own) :], surface)
+        follow(crossings, curves, list(runs), shares[:, len(own) :], surface)
     return tuple(
-        _in_order(points, curve, [crossing for crossing in crossings if crossing.line == number])
+        in_order(points, curve, [crossing for crossing in crossings if crossing.line == number])
         for number, (points, curve) in enumerate(zip(lines, curves, strict=True))
     )
 
 
-def _in_order(points: tuple[ShapePoint, ...], curve: _Curve, crossings: list[_Crossing]) -> Nodes:
+def in_order(points: tuple[ShapePoint, ...], curve: Curve, crossings: list[Crossing]) -> Nodes:
     """The nodes of one line at its shape points and crossings, front to back."""
     own = [
         Node(point.u, point.t, slope_in, slope_out)
@@ -126,7 +126,7 @@ def _in_order(points: tuple[ShapePoint, ...], curve: _Curve, crossings: list[_Cr
     return tuple(sorted(own + crossed, key=_place_of))
 
 
-def _curve(number: int, points: tuple[ShapePoint, ...], runs: list[float]) -> _Curve:
+def curve_through(number: int, points: tuple[ShapePoint, ...], runs: list[float]) -> Curve:
     """Monotone cubics from corner to corner; a smooth end is level."""
     for place, (run, next_run) in enumerate(pairwise(runs)):
         if not next_run - run > 1e-6:
@@ -141,19 +141,28 @@ def _curve(number: int, points: tuple[ShapePoint, ...], runs: list[float]) -> _C
         slope_in[first + 1 : end + 1] = slopes[1:]
     slope_in[0] = slope_out[0] = 0.0 if points[0].smooth else slope_out[0]
     slope_in[last] = slope_out[last] = 0.0 if points[last].smooth else slope_in[last]
+    return curve_of(runs, walks, slope_in, slope_out)
+
+
+def curve_of(runs: list[float], walks: list[float], slope_in: list[float], slope_out: list[float]) -> Curve:
+    """The curve through known points with known slopes."""
     steps = [next_run - run for run, next_run in pairwise(runs)]
     cubics = list(map(cubic_of_few, steps, walks, slope_out, walks[1:], slope_in[1:]))
-    return _Curve(runs, cubics, slope_in, slope_out)
+    return Curve(runs, cubics, slope_in, slope_out)
 
 
-def _probed(crossings: list[_Crossing]) -> list[float]:
+def probed(crossings: list[Crossing]) -> list[float]:
     """The walks of the crossings, and those a probe further up."""
     walks = [crossing.walk for crossing in crossings]
     return [*walks, *(walk + _PROBE for walk in walks)]
 
 
-def _follow(
-    crossings: list[_Crossing], curves: list[_Curve], runs: list[float], shares: Array, surface: Surface
+def follow(
+    crossings: list[Crossing],
+    curves: Sequence[Curve] | Mapping[int, Curve],
+    runs: list[float],
+    shares: Array,
+    surface: Surface,
 ) -> None:
     """Lead every crossing to the walk at which its line meets the seam; LineError where none is found.
 
@@ -168,34 +177,46 @@ def _follow(
         ]
         if max(misses) < _CLOSE:
             return
-        runs = surface.runs(shares, np.array(_probed(crossings))).tolist()
+        runs = surface.runs(shares, np.array(probed(crossings))).tolist()
     worst = max(crossings, key=lambda crossing: abs(crossing.miss))
     raise LineError("is too steep to be followed across the seams", worst.line)
 
 
-def _crossings(line: int, points: tuple[ShapePoint, ...]) -> list[_Crossing]:
+def seam_crossings(line: int, points: tuple[ShapePoint, ...]) -> list[Crossing]:
     """Where a line crosses the seams without a shape point of their own, were it straight between points."""
+    reach = reach_of(points)
+    return [
+        crossing_between(line, seam, before, after, reach)
+        for before, after in pairwise(points)
+        for seam in range(int(before.u) + 1, ceil(after.u))
+    ]
+
+
+def reach_of(points: tuple[ShapePoint, ...]) -> tuple[float, float]:
+    """The walks between which a line is looked for."""
     walks = [point.t for point in points]
-    low, high = min(walks) - _BEYOND, max(walks) + _BEYOND
-    crossings = []
-    for before, after in pairwise(points):
-        for seam in range(int(before.u) + 1, ceil(after.u)):
-            share = (seam - before.u) / (after.u - before.u)
-            crossings.append(_Crossing(line, seam, before.t + share * (after.t - before.t), low, high))
-    return crossings
+    return min(walks) - _BEYOND, max(walks) + _BEYOND
 
 
-class _Crossing:
+def crossing_between(
+    line: int, u: float, before: ShapePoint, after: ShapePoint, reach: tuple[float, float]
+) -> Crossing:
+    """Where a line is looked for at u, between two of its points: first as if it were straight there."""
+    share = (u - before.u) / (after.u - before.u)
+    return Crossing(line, float(u), before.t + share * (after.t - before.t), *reach)
+
+
+class Crossing:
     """One seam on its way to where a line crosses it, at a walk between ``low`` and ``high``."""
 
     __slots__ = ("high", "line", "low", "miss", "rise", "u", "walk")
 
-    def __init__(self, line: int, seam: int, walk: float, low: float, high: float) -> None:
-        self.line, self.u = line, float(seam)
+    def __init__(self, line: int, u: float, walk: float, low: float, high: float) -> None:
+        self.line, self.u = line, u
         self.walk, self.low, self.high = walk, low, high
         self.miss = self.rise = 0.0
 
-    def step(self, curve: _Curve, run: float, run_above: float) -> float:
+    def step(self, curve: Curve, run: float, run_above: float) -> float:
         """How far the line misses the walk, mm, before going on to a better one.
 
         The run is taken to grow evenly with the walk, which it nearly does; where the line

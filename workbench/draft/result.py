@@ -71,7 +71,12 @@ class Level:
     finished: float
     fabric: float
     reckoned: float
-    """The body girth the reduction is taken from: the smaller of two under the one-figure rule."""
+    """The girth the reduction is taken from, what fittings took in already taken off.
+
+    It is the body's, or the smaller of two under the one-figure rule.
+    """
+    fitted: float = 0.0
+    """What fittings took in here, round the body; less than nothing was let out."""
 
     @property
     def reduction(self) -> float:
@@ -91,6 +96,8 @@ class Taking(NamedTuple):
     left: float
     right: float
     pinned: bool
+    fitted: float = 0.0
+    """What fittings took in, of that; less than nothing was let out."""
 
     @property
     def total(self) -> float:
@@ -239,11 +246,13 @@ class EdgeLine:
 
     name: LineName
     points: tuple[ShapePoint, ...]
-    """Its shape points, her own or the style's."""
+    """Its shape points, her own or the style's, where fittings left them."""
     seam_walks: tuple[float, ...]
     """Walk at the centre front, at each seam, and at the centre back."""
     own: bool
     """Whether she drew it, as opposed to the style's line that follows the body."""
+    designed: tuple[ShapePoint, ...]
+    """The same points as they are designed, before any fitting."""
 
 
 @dataclass(frozen=True)
@@ -273,6 +282,8 @@ class Outcome:
     ledger: tuple[LedgerLine, ...]
     draft: Draft | None
     findings: tuple[Finding, ...]
+    designed: tuple[Level, ...] = ()
+    """The levels before any fitting, where a fitting changed something."""
 
     def level(self, name: LevelName) -> Level:
         """The level of that name; KeyError where this style has none."""

@@ -11,6 +11,7 @@ from workbench.fitting.records import CHANGE_KINDS, Change, ChangeKind, Fitting,
 
 if TYPE_CHECKING:
     from workbench.fitting.carry import Carried, carried, field_of, line_said, seam_now, u_now
+    from workbench.fitting.compare import Difference, differences
     from workbench.fitting.reading import (
         TOLERANCE_MM,
         Over,
@@ -25,6 +26,7 @@ if TYPE_CHECKING:
         change_said,
         comes_to,
         date_said,
+        fitted_words,
         fitting_said,
         place_said,
         seam_said,
@@ -36,9 +38,11 @@ else:
         __name__,
         {
             "carry": "Carried carried field_of line_said seam_now u_now",
+            "compare": "Difference differences",
             "reading": "TOLERANCE_MM Over Reading over_at_levels proposal proposal_words reading_of",
             "shares": "seam_parts",
-            "words": "change_said comes_to date_said fitting_said place_said seam_said verb_of where_said",
+            "words": "change_said comes_to date_said fitted_words fitting_said place_said seam_said "
+            "verb_of where_said",
         },
     )
 
@@ -48,6 +52,7 @@ __all__ = [
     "Carried",
     "Change",
     "ChangeKind",
+    "Difference",
     "Fitting",
     "Gaps",
     "Over",
@@ -56,7 +61,9 @@ __all__ = [
     "change_said",
     "comes_to",
     "date_said",
+    "differences",
     "field_of",
+    "fitted_words",
     "fitting_said",
     "line_said",
     "over_at_levels",

@@ -20,6 +20,8 @@ from workbench.fitting.shares import seam_parts
 
 TOLERANCE_MM = 6.35
 """Gaps this close count as equal: a quarter inch (common practice, no source)."""
+_HAIR = 1e-6
+"""mm: sums of fractions of an inch are off by less."""
 _NOTHING = 0.05
 """mm: a change smaller than this is none."""
 
@@ -92,15 +94,15 @@ def reading_of(gaps: Gaps, planned_mm: float) -> Reading | None:
 
 
 def _shape(over: Over) -> Shape:
-    each = tuple(over)
-    if max(each) - min(each) <= TOLERANCE_MM:
-        if max(map(abs, each)) <= TOLERANCE_MM:
+    equal = TOLERANCE_MM + _HAIR
+    if max(over) - min(over) <= equal:
+        if max(map(abs, over)) <= equal:
             return "as_planned"
-        return "wide" if sum(each) > 0 else "narrow"
+        return "wide" if sum(over) > 0 else "narrow"
     top, hem = over.top - over.waist, over.hem - over.waist
-    if top > TOLERANCE_MM and hem > TOLERANCE_MM:
+    if top > equal and hem > equal:
         return "both_ends"
-    if top < -TOLERANCE_MM and hem < -TOLERANCE_MM:
+    if top < -equal and hem < -equal:
         return "waist"
     return "top" if over.top > over.hem else "hem"
 
@@ -142,7 +144,8 @@ def proposal_words(reading: Reading, outcome: Outcome, unit: Unit, fraction: Fra
     if reading.shape == "as_planned":
         return "Nothing to change."
     nothing = say_closely(0.0, unit, fraction)
-    out, taken = [], []
+    out: list[str] = []
+    taken: list[str] = []
     for level, over in reversed(over_at_levels(reading, outcome).items()):
         said = say_closely(abs(over), unit, fraction)
         if said != nothing:

@@ -6,7 +6,7 @@ from datetime import date
 from functools import cache
 
 from workbench.body import LEVEL_LABEL, LEVELS, Fraction, Unit, say_closely
-from workbench.draft import Design, panel_name, seam_name, usual_design
+from workbench.draft import Design, Outcome, panel_name, seam_name, usual_design
 from workbench.fitting.records import Change, Fitting
 
 
@@ -96,3 +96,22 @@ def comes_to(change: Change, unit: Unit, fraction: Fraction = 8) -> str:
         return ""
     said = say_closely(2 * abs(change.amount_mm), unit, fraction)
     return f"{said} {'less' if change.amount_mm > 0 else 'more'} round the body: the seam is there twice."
+
+
+def fitted_words(outcome: Outcome, unit: Unit, fraction: Fraction = 8) -> str:
+    """What fittings changed in an outcome, level by level: one sentence, or nothing where none did."""
+    if not outcome.designed:
+        return ""
+    parts = []
+    for before, level in zip(reversed(outcome.designed), reversed(outcome.levels), strict=True):
+        label = LEVEL_LABEL[level.name].lower()
+        girth, height = (
+            say_closely(abs(mm), unit, fraction) for mm in (level.fitted, level.walk - before.walk)
+        )
+        nothing = say_closely(0.0, unit, fraction)
+        if girth != nothing:
+            parts.append(f"{label} {girth} {'smaller' if level.fitted > 0 else 'larger'} round the body")
+        if height != nothing:
+            parts.append(f"{label} {height} {'higher' if level.walk > before.walk else 'lower'}")
+    listed = f": {', '.join(parts)}" if parts else " at neckline or hem"
+    return f"With the corrections of fittings{listed}."

@@ -1,0 +1,1 @@
+"""Corrections of fittings, and the reading of the opening."""
