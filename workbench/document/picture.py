@@ -8,7 +8,17 @@ from typing import TYPE_CHECKING
 
 from workbench.body import Body, BodyError, complete
 from workbench.document.project import Project
-from workbench.draft import Comfort, Finding, Outcome, Place, by_weight, comfort_of, work_out
+from workbench.draft import (
+    NO_CORRECTIONS,
+    Comfort,
+    Corrections,
+    Finding,
+    Outcome,
+    Place,
+    by_weight,
+    comfort_of,
+    work_out,
+)
 from workbench.pieces import Cutting, Layer, LayerName, cutting_of, layer_of
 
 if TYPE_CHECKING:
@@ -167,15 +177,30 @@ def picture_of(project: Project, before: Picture | None = None) -> Picture:
         body = complete(project.taken())
     except BodyError as error:
         return Picture(project, None, None, None, (_refused(error),), last_good)
-    outcome = work_out(body, project.design)
+    corrections, left_out = _fitted(project)
+    outcome = work_out(body, project.design, corrections)
     comfort = comfort_of(outcome, project.limits)
-    findings = by_weight((*outcome.findings, *comfort.findings))
+    findings = by_weight((*outcome.findings, *left_out, *comfort.findings))
     good = outcome if outcome.draft is not None else last_good
     return Picture(project, body, outcome, comfort, findings, good)
 
 
+def _fitted(project: Project) -> tuple[Corrections, tuple[Finding, ...]]:
+    """What fittings changed, and what of it no longer suits the bodice."""
+    if not project.fittings:
+        return NO_CORRECTIONS, ()
+    from workbench.fitting import carried  # most bodices are not fitted yet
+
+    return carried(project.fittings, project.design)
+
+
 def _drafted_alike(one: Project, other: Project) -> bool:
-    return (one.measurements, one.design, one.limits) == (other.measurements, other.design, other.limits)
+    return (one.measurements, one.design, one.limits, one.fittings) == (
+        other.measurements,
+        other.design,
+        other.limits,
+        other.fittings,
+    )
 
 
 def _lend(before: Picture, picture: Picture) -> None:
