@@ -188,7 +188,8 @@ class Section(QWidget):
         """Let the tab key go through the rows after the header, whenever they were made."""
         last: QWidget = self.header
         for widget in self._body.findChildren(QWidget) if self._body else []:
-            if widget.focusPolicy() & Qt.FocusPolicy.TabFocus:
+            # the list that drops down from a field is a window of its own
+            if widget.focusPolicy() & Qt.FocusPolicy.TabFocus and widget.window() is self.window():
                 QWidget.setTabOrder(last, widget)
                 last = widget
 
