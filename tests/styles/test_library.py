@@ -170,6 +170,11 @@ def test_any_project_serves_but_notes_about_its_client_are_not_shown(tmp_path: P
     write_project(hers(), tmp_path / "For the choir.bodice")
     shape = own_shapes(tmp_path).shapes[0]
     assert (shape.name, shape.purpose) == ("For the choir", "")
+    assert try_on(shape, example()).project.style_name == "For the choir"
+    write_project(hers(), tmp_path / f"{'x' * 100}.bodice")
+    long = own_shapes(tmp_path).shapes[1]
+    assert to_bytes(try_on(long, example()).project)
+    write_project(try_on(long, example()).project, tmp_path / "opens.bodice")
 
 
 def test_a_folder_that_is_a_file_cannot_keep_one(tmp_path: Path) -> None:

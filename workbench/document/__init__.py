@@ -140,7 +140,7 @@ if TYPE_CHECKING:
     from workbench.document.text_report import report_text
     from workbench.document.torso_edits import TORSO_TABLE, TorsoRow, set_torso, usual_torso
     from workbench.document.wish import Behind, WishPicture
-    from workbench.document.wish_checks import LEAST_SCALE, MOST_PICTURES, MOST_SCALE
+    from workbench.document.wish_checks import LEAST_SCALE, MOST_PICTURES, MOST_SCALE, STYLE_NAME_MOST
     from workbench.document.wish_edits import (
         add_wish,
         lay_behind,
@@ -197,7 +197,7 @@ else:
             "text_report": "report_text",
             "torso_edits": "TORSO_TABLE TorsoRow set_torso usual_torso",
             "wish": "Behind WishPicture",
-            "wish_checks": "LEAST_SCALE MOST_PICTURES MOST_SCALE",
+            "wish_checks": "LEAST_SCALE MOST_PICTURES MOST_SCALE STYLE_NAME_MOST",
             "wish_edits": "add_wish lay_behind move_behind remove_wish scale_behind scale_between "
             "set_behind set_wish_note take_away_behind wish_named",
             "wish_file": "PictureTrouble read_wish wish_of",
@@ -222,6 +222,7 @@ __all__ = [
     "NOTABLE_MM",
     "PURPOSE_MOST",
     "RULE_WORDS",
+    "STYLE_NAME_MOST",
     "STYLE_WORDS",
     "SUFFIX",
     "TEXT_LENGTHS",

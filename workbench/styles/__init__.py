@@ -12,6 +12,7 @@ from workbench.styles.library import (
 )
 from workbench.styles.reference import REFERENCE, REFERENCE_NAME
 from workbench.styles.try_on import TriedOn, begun_from, try_on
+from workbench.styles.waiting import not_yet_hers
 
 __all__ = [
     "MOST_OWN",
@@ -23,6 +24,7 @@ __all__ = [
     "TriedOn",
     "begun_from",
     "drawn_shapes",
+    "not_yet_hers",
     "own_shapes",
     "remove_shape",
     "save_shape",

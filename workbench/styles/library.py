@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from workbench.document import (
+    STYLE_NAME_MOST,
     SUFFIX,
     FileTrouble,
     Project,
@@ -63,7 +64,7 @@ def own_shapes(folder: Path) -> OwnShapes:
 def _kept(project: Project, path: Path) -> KeptShape:
     """Any project serves as a shape; notes about somebody who was not made up are not shown."""
     ours = project.client.invented and project.client.name == REFERENCE_NAME
-    name = project.style_name if ours and project.style_name else path.stem
+    name = project.style_name if ours and project.style_name else path.stem[:STYLE_NAME_MOST]
     return KeptShape(name, project.client.notes if ours else "", project, path)
 
 

@@ -58,6 +58,7 @@ class TriedOn:
 def try_on(shape: KeptShape, project: Project) -> TriedOn:
     """The project in the shape, in proportion to her body as far as that is known."""
     changed, findings = in_shape(project, shape.worked_out)
+    changed = replace(changed, style_name=shape.name)
     if _measured(project):
         return TriedOn(shape, changed, picture_of(changed), True, findings)
     shown = replace(shape.project, unit=project.unit, fraction=project.fraction)
