@@ -11,9 +11,10 @@ import pytest
 
 from tests.exchange.alike import Array, off
 from tests.exchange.conftest import exported
-from tests.sheets.conftest import CutJob
+from tests.sheets.conftest import HEADING, CutJob
 from tests.sheets.readback import lines_by_pdfium, lines_by_pikepdf, page_sizes, text_of
-from workbench.exchange import Projector
+from workbench.draft import Finding
+from workbench.exchange import ExportChoice, Projector, export
 from workbench.pieces import LAYERS
 
 MICROMETRE = 1e-3
@@ -106,3 +107,9 @@ def test_contrast_is_what_was_asked_for(cut: CutJob, ground: str) -> None:
 def test_the_same_pieces_give_the_same_bytes(cut: CutJob) -> None:
     for choice in ({}, {"scale": 0.5}, {"projector": Projector()}):
         assert exported(cut, "pdf", **choice) == exported(cut, "pdf", **choice)
+
+
+def test_what_is_above_a_limit_is_said_on_paper(cut: CutJob) -> None:
+    over = Finding("over", "waist", "The waist is {more} above the limit you set.", {"more": 25.4})
+    pdf = export(cut.job.outcome, cut.cutting, HEADING, "pdf", ExportChoice(), (over,))
+    assert "Above the limit you set: The waist is 1 in above" in text_of(pdf)[0]

@@ -9,6 +9,7 @@ import pypdfium2  # type: ignore[import-untyped]  # it comes without types
 import pytest
 
 from tests.sheets.conftest import EVERY_LAYER, HEADING, CutJob
+from workbench.draft import Finding
 from workbench.marking import ROUNDINGS, Guide, guide_of
 from workbench.pieces import Making
 from workbench.sheets import PAPERS, PrintError, mark_rows, marking_picture, plain_lines, print_marking
@@ -76,6 +77,12 @@ def test_a_client_with_a_long_name_and_signs_no_font_has_is_still_printed(folded
     assert (
         clean(words.client)[:30] in texts(print_marking(guides(folded)[:1], words))[0].replace(" ", "")[:9999]
     )
+
+
+def test_what_is_above_a_limit_stands_on_the_first_page(folded: CutJob) -> None:
+    over = Finding("over", "waist", "The waist is {more} above the limit you set.", {"more": 25.4})
+    page = texts(print_marking(guides(folded)[:1], HEADING, over=(over,)))[0]
+    assert "Above the limit you set The waist is 1 in above" in page
 
 
 def test_other_paper_and_nothing_to_mark_are_refused(folded: CutJob) -> None:

@@ -9,6 +9,7 @@ from workbench import exchange, sheets
 from workbench.document.paper import heading_of
 from workbench.document.picture import Picture
 from workbench.document.report_data import cut_out, worked_out
+from workbench.draft import Finding
 from workbench.exchange import ExportChoice, Format, LargePage
 from workbench.marking import Guide, Rounding, guide_of, rounding_of
 from workbench.pieces import LayerName
@@ -19,7 +20,7 @@ def exported(picture: Picture, kind: Format, choice: ExportChoice) -> bytes:
     body, outcome, *_ = worked_out(picture)
     cutting = cut_out(picture) if choice.what == "pieces" else None
     choice = replace(choice, marks=picture.project.making.marks)
-    return exchange.export(outcome, cutting, heading_of(picture.project, body), kind, choice)
+    return exchange.export(outcome, cutting, heading_of(picture.project, body), kind, choice, _over(picture))
 
 
 def export_page(picture: Picture, kind: Format, choice: ExportChoice) -> LargePage:
@@ -52,4 +53,9 @@ def printed_marking(picture: Picture, guides: Sequence[Guide]) -> bytes:
     """The PDF of marking guides, on Letter or A4; ValueError in one sentence where that cannot be."""
     body, *_ = worked_out(picture)
     paper = "Letter" if picture.project.paper.name == "Letter" else "A4"
-    return sheets.print_marking(guides, heading_of(picture.project, body), paper)
+    return sheets.print_marking(guides, heading_of(picture.project, body), paper, _over(picture))
+
+
+def _over(picture: Picture) -> tuple[Finding, ...]:
+    """What is above a limit that was set: paper is never silent about it."""
+    return tuple(finding for finding in picture.findings if finding.severity == "over")

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from io import BytesIO
 
+from workbench.draft import Finding
 from workbench.exchange.choice import ExportChoice, Projector
 from workbench.exchange.layers import ROLE_LAYER, STYLES
 from workbench.exchange.page import HEAD, MARGIN, LargePage
@@ -27,6 +28,7 @@ SQUARE = 50.0
 """Side of the test square, mm on paper whatever the scale."""
 INK: Colour = (0.11, 0.10, 0.09)
 SOFT: Colour = (0.40, 0.38, 0.35)
+ATTEND: Colour = (0.66, 0.18, 0.13)
 _INVENTED = "Figures invented for demonstration."
 _STRONG = ("cut", "stitch")
 _WORDS_IN, _WORDS_UP, _WORDS_SIZE = 60.0, 27.0, 9.0
@@ -35,13 +37,15 @@ _GRID_PART = 0.35
 """How strong the grid is against the lines."""
 
 
-def pdf_bytes(page: LargePage, choice: ExportChoice, words: Heading, title: str) -> bytes:
+def pdf_bytes(
+    page: LargePage, choice: ExportChoice, words: Heading, title: str, over: Sequence[Finding] = ()
+) -> bytes:
     """A PDF of the page. The same input gives the same bytes."""
     buffer = BytesIO()
     canvas = blank_canvas(buffer, title)
     set_size(canvas, page.width, page.height)
     if choice.projector is None:
-        _copy_page(Pen(canvas), page, choice, words)
+        _copy_page(Pen(canvas), page, choice, words, over)
     else:
         _projected(Pen(canvas), page, choice, choice.projector)
     canvas.showPage()
@@ -52,7 +56,9 @@ def pdf_bytes(page: LargePage, choice: ExportChoice, words: Heading, title: str)
 # --- for a copy shop, and for trying in paper -------------------------------------------------
 
 
-def _copy_page(pen: Pen, page: LargePage, choice: ExportChoice, words: Heading) -> None:
+def _copy_page(
+    pen: Pen, page: LargePage, choice: ExportChoice, words: Heading, over: Sequence[Finding]
+) -> None:
     left, top = MARGIN, page.height - MARGIN
     pen.rectangle(left, top - SQUARE, SQUARE, SQUARE, LineStyle(0.25, INK))
     pen.text(left + 0.5 * SQUARE, top - 0.5 * SQUARE, "50 mm", 5.0, bold=True, align="middle")
@@ -61,6 +67,9 @@ def _copy_page(pen: Pen, page: LargePage, choice: ExportChoice, words: Heading) 
     pen.text(x, top - 6.0, fitted(clean(words.client) or "Pieces", 6.0, room, bold=True), 6.0, bold=True)
     for number, line in enumerate(_told(page, choice, words)):
         pen.text(x, top - 13.5 - 5.6 * number, fitted(line, 4.0, room), 4.0)
+    if over:
+        told = _over_words(over, words)
+        pen.text(left, top - HEAD + 10.0, fitted(told, 3.4, page.width - 2 * MARGIN), 3.4, colour=ATTEND)
     pen.line(left, top - HEAD + 8.0, page.width - MARGIN, top - HEAD + 8.0, LineStyle(0.2, SOFT))
     styles = {
         name: LineStyle(style.width, _colour(style.colour), style.dash) for name, style in STYLES.items()
@@ -82,6 +91,12 @@ def _told(page: LargePage, choice: ExportChoice, words: Heading) -> list[str]:
     if words.invented:
         lines.append(_INVENTED)
     return lines
+
+
+def _over_words(over: Sequence[Finding], words: Heading) -> str:
+    """What is above a limit, the first of it in full."""
+    more = f" And {len(over) - 1} more." if len(over) > 1 else ""
+    return f"Above the limit you set: {over[0].text(words.unit, words.fraction)}{more}"
 
 
 def scale_words(scale: float) -> str:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from workbench.draft import Outcome
+from collections.abc import Sequence
+
+from workbench.draft import Finding, Outcome
 from workbench.exchange.choice import ExportChoice, Format, checked
 from workbench.exchange.page import LargePage, fitted_page, smallest_page
 from workbench.exchange.things import in_rows, things_of
@@ -16,18 +18,24 @@ _ROUND_PROJECTED = 60.0
 
 
 def export(
-    outcome: Outcome, cutting: Cutting | None, words: Heading, kind: Format, choice: ExportChoice
+    outcome: Outcome,
+    cutting: Cutting | None,
+    words: Heading,
+    kind: Format,
+    choice: ExportChoice,
+    over: Sequence[Finding] = (),
 ) -> bytes:
     """The file: lines as they are drafted, to a hundredth of a millimetre at worst.
 
-    The same input gives the same bytes. ExportError, in one sentence, where there is no draft, nothing
-    in the layers that were chosen, or a choice that makes no sense.
+    ``over`` is what is above a limit that was set; a sheet of paper says so. The same input gives the
+    same bytes. ExportError, in one sentence, where there is no draft, nothing in the layers that were
+    chosen, or a choice that makes no sense.
     """
     page, title = laid_out(outcome, cutting, words, kind, choice), clean(words.client) or "Pieces"
     if kind == "pdf":
         from workbench.exchange.pdf import pdf_bytes
 
-        return pdf_bytes(page, choice, words, title)
+        return pdf_bytes(page, choice, words, title, over)
     if kind == "svg":
         from workbench.exchange.svg import svg_bytes
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from workbench.body import LEVEL_LABEL, say_closely
+from workbench.draft import Finding
 from workbench.marking import GirthRow, Guide, Rounding
 from workbench.sheets.block import (
     LARGE,
@@ -23,7 +24,7 @@ from workbench.sheets.marking_page import NAME, SIZES, piece_pages
 from workbench.sheets.page_file import pdf_of
 from workbench.sheets.paper import PAPERS, PrintError
 from workbench.sheets.pen import SOFT
-from workbench.sheets.sections import INVENTED, cautions
+from workbench.sheets.sections import INVENTED, cautions, over_limit
 from workbench.sheets.setter import FOOT, FOOTER, SIDE, TOP, Page
 
 TITLE = "Marking guide"
@@ -33,10 +34,13 @@ _EXACT = 0.05
 """mm round the body that nobody can measure."""
 
 
-def print_marking(guides: Sequence[Guide], words: Heading, paper: str = "A4") -> bytes:
+def print_marking(
+    guides: Sequence[Guide], words: Heading, paper: str = "A4", over: Sequence[Finding] = ()
+) -> bytes:
     """A PDF of one page for each piece, after one with the sums: the same input gives the same bytes.
 
-    PrintError, in one sentence, where there is no piece to mark, or for another paper.
+    ``over`` is what is above a limit that was set; the first page says so. PrintError, in one
+    sentence, where there is no piece to mark, or for another paper.
     """
     if paper not in MARKING_PAPERS:
         raise PrintError(f"A marking guide is printed on {' or '.join(MARKING_PAPERS)}, not on “{paper}”.")
@@ -44,7 +48,7 @@ def print_marking(guides: Sequence[Guide], words: Heading, paper: str = "A4") ->
     if not guides:
         raise PrintError("There is no piece to mark yet.")
     size = PAPERS[paper]
-    pages = _first_pages(guides, words, size)
+    pages = _first_pages(guides, words, size, over)
     for guide in guides:
         for piece in guide.pieces:
             pages += piece_pages(piece, guide.rounding, words, size)
@@ -66,14 +70,17 @@ def _foot(width: float, page: str, words: Heading) -> Block:
 # --- the first page --------------------------------------------------------------------------
 
 
-def _first_pages(guides: Sequence[Guide], words: Heading, size: tuple[float, float]) -> list[Page]:
+def _first_pages(
+    guides: Sequence[Guide], words: Heading, size: tuple[float, float], over: Sequence[Finding]
+) -> list[Page]:
     """How to go about it, and the sums of each layer; the cautions at the foot of the first page."""
     width, top, floor = size[0] - 2 * SIDE, size[1] - TOP, FOOT + FOOTER
     warning = cautions(width)
     pages = [Page(*size)]
     pages[0].put(SIDE, floor + warning.height, warning)
     at, lowest = top, floor + warning.height + _AIR
-    for block in (*_how(guides[0].rounding, words, width), *_all_sums(guides, width)):
+    amiss = [over_limit(over, words, width)] if over else []
+    for block in (*_how(guides[0].rounding, words, width), *amiss, *_all_sums(guides, width)):
         if at - block.height < lowest:
             pages.append(Page(*size))
             at, lowest = top, floor
