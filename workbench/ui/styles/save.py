@@ -6,7 +6,7 @@ from pathlib import Path
 
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
-from workbench.document import PURPOSE_MOST
+from workbench.document import PURPOSE_MOST, STYLE_NAME_MOST
 from workbench.styles import KeptShape, NameTakenError, save_shape
 from workbench.ui.desk import Desk
 from workbench.ui.form.note import Note
@@ -18,7 +18,6 @@ _NOTE = (
     "The client, her measurements, dates, pictures, fittings and prices stay out of it: "
     "the shape is put on an invented body."
 )
-_NAME_MOST = 80
 
 
 class SaveShape(QDialog):
@@ -37,7 +36,7 @@ class SaveShape(QDialog):
         self._questions = questions or ShapeQuestions()
         self.kept: KeptShape | None = None
         self.setWindowTitle("Keep the shape")
-        self.name, self.purpose = _field("Name", _NAME_MOST), _field("What it is for", PURPOSE_MOST)
+        self.name, self.purpose = _field("Name", STYLE_NAME_MOST), _field("What it is for", PURPOSE_MOST)
         self.trouble = Note()
         self.keep, self.leave = QPushButton("Keep it"), QPushButton("Cancel")
         self._arrange()
