@@ -7,12 +7,15 @@ from workbench.ui.board.figures import Figure
 
 
 def with_amount(project: Project, figure: Figure, mm: float) -> Project:
-    """The project with this side of the seam pinned to ``mm``, the other side of it left as it is."""
+    """The project with this side of the seam pinned to ``mm``, the other side of it left as it is.
+
+    What fittings took in of it stays on top.
+    """
     seam, level = figure.key.seam, figure.key.level
     if not figure.inner:
-        return set_pin(project, figure.quarter, seam, level, mm)
+        return set_pin(project, figure.quarter, seam, level, mm - figure.fitted)
     whole = mm + figure.other
-    pinned = set_pin(project, figure.quarter, seam, level, whole)
+    pinned = set_pin(project, figure.quarter, seam, level, whole - figure.fitted)
     if whole <= 0:
         return pinned
     left = mm if figure.key.side == "left" else figure.other

@@ -72,6 +72,8 @@ class Figure:
     amount: float
     other: float
     """What the other side of an inner seam takes; nothing at the side seam, where each quarter has one."""
+    fitted: float
+    """What of both sides was taken in at fittings: it is no part of what is pinned."""
     inner: bool
     pinned: bool
     words: str
@@ -219,6 +221,7 @@ def _copies(
             quarter=line.quarter,
             amount=taking.left if left else taking.right,
             other=taking.right if left else taking.left,
+            fitted=taking.fitted,
             inner=seam != outcome.design.front.panel_count,
             pinned=taking.pinned,
             words=said[key].words,

@@ -200,7 +200,7 @@ def remove(desk: Desk, scene: Scene | None, key: HandleKey) -> None:
     if draft is None:
         return
     try:
-        changed = remove_point(desk.project, key.line, key.number, draft.line(key.line).points)
+        changed = remove_point(desk.project, key.line, key.number, draft.line(key.line).designed)
     except ValueError as error:
         desk.refuse(key.line, str(error))
         return
@@ -213,7 +213,7 @@ def toggle(desk: Desk, scene: Scene | None, key: HandleKey) -> None:
     draft = scene.outcome.draft if scene else None
     if draft is None:
         return
-    points = draft.line(key.line).points
+    points = draft.line(key.line).designed
     name = f"Make {key.line} point {'a corner' if points[key.number].smooth else 'smooth'}"
     desk.apply(name, toggle_smooth(desk.project, key.line, key.number, points))
 

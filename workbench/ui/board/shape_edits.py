@@ -8,7 +8,7 @@ import numpy as np
 
 from workbench.body import snap, step_mm
 from workbench.document import Project, add_point, move_point
-from workbench.draft import Draft, LineName, ShapePoint
+from workbench.draft import Draft, LineName, ShapePoint, walk_designed
 from workbench.ui.board.handles import Handle
 from workbench.ui.board.scene import Scene
 from workbench.ui.board.shapes import Shape
@@ -84,9 +84,13 @@ def _chord(draft: Draft, panel: int, t: float) -> float:
 
 
 def moved(project: Project, scene: Scene, handle: Handle, spot: Spot) -> Project:
-    """The project with the handle's point at a place; an end point keeps to its centre line."""
-    points = _points(scene, handle.key.line)
-    return move_point(project, handle.key.line, handle.key.number, spot.u, spot.t, points)
+    """The project with the handle's point at a place; an end point keeps to its centre line.
+
+    What is designed is where it lies before what fittings did to it.
+    """
+    line, number = handle.key.line, handle.key.number
+    t = walk_designed(scene.outcome, spot.t, line, number)
+    return move_point(project, line, number, spot.u, t, _points(scene, line))
 
 
 def nudged(project: Project, scene: Scene, handle: Handle, right: int, up: int) -> Project:
@@ -104,9 +108,10 @@ def nudged(project: Project, scene: Scene, handle: Handle, right: int, up: int) 
 
 def added(project: Project, scene: Scene, line: LineName, spot: Spot) -> Project:
     """The project with one more point of a line at a place."""
-    return add_point(project, line, spot.u, spot.t, _points(scene, line))
+    return add_point(project, line, spot.u, walk_designed(scene.outcome, spot.t), _points(scene, line))
 
 
 def _points(scene: Scene, line: LineName) -> tuple[ShapePoint, ...]:
+    """The points as they are designed."""
     draft = scene.outcome.draft
-    return draft.line(line).points if draft else ()
+    return draft.line(line).designed if draft else ()

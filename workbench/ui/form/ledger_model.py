@@ -203,7 +203,16 @@ class LedgerModel(QAbstractTableModel):
         if column.quarter is None or level is None:
             return
         name = f"{'Unpin' if mm is None else 'Pin'} {column.name} at the {LEVEL_LABEL[level].lower()}"
-        self._desk.apply(name, set_pin(self._desk.project, column.quarter, column.seam, level, mm))
+        pin = None if mm is None else mm - self._fitted(column, level)
+        self._desk.apply(name, set_pin(self._desk.project, column.quarter, column.seam, level, pin))
+
+    def _fitted(self, column: Column, level: LevelName) -> float:
+        """What of a cell was taken in at fittings: that stays on top of what is pinned."""
+        outcome = self._picture.outcome
+        if outcome is None or column.quarter is None:
+            return 0.0
+        takings = outcome.line(column.quarter, level).takings
+        return next((taking.fitted for taking in takings if taking.seam == column.seam), 0.0)
 
     def as_text(self) -> str:
         """The whole table, its cells apart by tabs; a group is named over its first column."""
