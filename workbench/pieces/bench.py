@@ -33,7 +33,8 @@ class Blank:
     sides: tuple[Side, ...]
     """Those that are notched."""
     finish: Callable[[CutShape, tuple[Notch, ...]], Piece]
-    """Makes the piece of its cut shape and its notches."""
+    """Makes the piece of its cut shape and its notches. A panel's does not hold the bench, which keeps the
+    blank: neither would be let go before memory is swept."""
     panel: int | None = None
     """The panel it is cut from; None for what is no panel."""
 
@@ -64,7 +65,6 @@ class Bench:
     blanks: dict[tuple[int, float, Widths], Blank] = field(init=False, default_factory=dict)
     """Those of the panels: which panel, turn of cloth and allowances."""
     _grounds: dict[tuple[int, float], Ground] = field(init=False, default_factory=dict)
-    _pieces: dict[Blank, Piece] = field(init=False, default_factory=dict)
 
     def __post_init__(self) -> None:
         self.edging = Edging(self.outcome.design, self.making)
@@ -109,15 +109,16 @@ class Bench:
         self.findings += _once(findings, self.findings)
         return looked_over
 
-    def finished(self, blanks: Sequence[Blank]) -> list[Piece]:
-        """The piece of each blank: all that are new are cut, looked over and notched together."""
-        new = [blank for blank in dict.fromkeys(blanks) if blank not in self._pieces]
-        if new:
-            shapes = self.cut(new)
-            notches = notches_on(shapes, [blank.sides for blank in new], self.front)
-            for blank, shape, own in zip(new, shapes, notches, strict=True):
-                self._pieces[blank] = blank.finish(shape, own)
-        return [self._pieces[blank] for blank in blanks]
+    def finished(self, blanks: Sequence[Blank]) -> dict[Blank, Piece]:
+        """The piece of each blank, all of them cut, looked over and notched together."""
+        new = list(dict.fromkeys(blanks))
+        if not new:
+            return {}
+        shapes = self.cut(new)
+        notches = notches_on(shapes, [blank.sides for blank in new], self.front)
+        return {
+            blank: blank.finish(shape, own) for blank, shape, own in zip(new, shapes, notches, strict=True)
+        }
 
 
 def _once(findings: Sequence[Finding], known: Sequence[Finding]) -> list[Finding]:

@@ -64,27 +64,23 @@ class _Seam:
         self.end = frame.into(*points[-1])[0]
         """s of its last point, at the other end of the seam."""
 
-    def _at(self, place: int) -> Point:
-        known = self._known
-        while len(known) <= place:
-            x, y = self._points[len(known)]
-            known.append(self._frame.into(x, y))
-        return known[place]
-
     def height(self, s: float) -> float:
         """h of the seam's cut line at s."""
-        place = self.after(s)
+        place, known = self.after(s), self._known
         if place == 0:
-            return self._known[0][1]
-        (s0, h0), (s1, h1) = self._known[place - 1], self._at(place)
+            return known[0][1]
+        (s0, h0), (s1, h1) = known[place - 1], known[place]
         return h0 + (h1 - h0) * (s0 - s) / (s0 - s1) if s0 > s1 else h1
 
     def after(self, s: float) -> int:
         """The first point of the cut line that lies further in than s; the last one where none does."""
-        place, last, beyond = self._place, self._last, s - _CLOSE
-        while place < last and self._at(place)[0] > beyond:
+        place, known, beyond = self._place, self._known, s - _CLOSE
+        while place < self._last and known[place][0] > beyond:
             place += 1
-        while place > 0 and self._known[place - 1][0] <= beyond:
+            if place == len(known):
+                x, y = self._points[place]
+                known.append(self._frame.into(x, y))
+        while place > 0 and known[place - 1][0] <= beyond:
             place -= 1
         self._place = place
         return place

@@ -9,7 +9,7 @@ from workbench.pieces.facings import facing_blanks
 from workbench.pieces.kinds import PANEL_LAYERS, choice_of
 from workbench.pieces.making import LayerName, Making
 from workbench.pieces.panel_pieces import panel_blanks, panel_pieces
-from workbench.pieces.result import Layer
+from workbench.pieces.result import Layer, Piece
 from workbench.pieces.strips import modesty_blanks, strip_blanks, tape_blanks
 
 _LABELS: Mapping[LayerName, str] = {
@@ -66,9 +66,9 @@ def layers_on(bench: Bench, names: Sequence[LayerName]) -> tuple[Layer, ...]:
     """Layers with their pieces, all cut at once; without any where one is not made."""
     made = [name for name in names if choice_of(bench.making, name).made]
     blanks = {name: _blanks(bench, name) for name in made}
-    bench.finished([blank for own in blanks.values() for blank in own])
+    pieces = bench.finished([blank for own in blanks.values() for blank in own])
     return tuple(
-        _layer(bench, name, blanks[name]) if name in blanks else empty_layer(name, bench.making)
+        _layer(bench, name, blanks[name], pieces) if name in blanks else empty_layer(name, bench.making)
         for name in names
     )
 
@@ -79,9 +79,9 @@ def _blanks(bench: Bench, name: LayerName) -> Sequence[Blank]:
     )
 
 
-def _layer(bench: Bench, name: LayerName, blanks: Sequence[Blank]) -> Layer:
+def _layer(bench: Bench, name: LayerName, blanks: Sequence[Blank], pieces: Mapping[Blank, Piece]) -> Layer:
     if name in PANEL_LAYERS:
-        pieces = panel_pieces(bench, choice_of(bench.making, name))
+        own = panel_pieces(bench, choice_of(bench.making, name), blanks, pieces)
     else:
-        pieces = tuple(bench.finished(blanks))
-    return Layer(name, label_of(name, bench.making), purpose_of(name, bench.making), pieces)
+        own = tuple(pieces[blank] for blank in blanks)
+    return Layer(name, label_of(name, bench.making), purpose_of(name, bench.making), own)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from workbench.draft import Panel
@@ -27,16 +28,18 @@ def panel_blanks(bench: Bench, choice: LayerChoice) -> list[Blank]:
     return found
 
 
-def panel_pieces(bench: Bench, choice: LayerChoice) -> tuple[Piece, ...]:
+def panel_pieces(
+    bench: Bench, choice: LayerChoice, blanks: Sequence[Blank], pieces: Mapping[Blank, Piece]
+) -> tuple[Piece, ...]:
     """The finished pieces of a layer, with what it carries drawn on them."""
-    blanks = panel_blanks(bench, choice)
     more = _carried(bench, choice) if carrier(bench.making) == choice.layer else {}
-    return tuple(_named(piece, choice.layer, more.get(piece.panel, ())) for piece in bench.finished(blanks))
+    return tuple(_named(pieces[blank], choice.layer, more.get(blank.panel, ())) for blank in blanks)
 
 
 def _blank(bench: Bench, choice: LayerChoice, panel: Panel, widths: Widths) -> Blank:
     ground = bench.ground(panel, choice.turn_mm)
-    piece = _PanelPiece(bench, panel, choice.layer, ground)
+    centre = bench.lows(0)[0], bench.draft.neckline.seam_walks[0]
+    piece = _PanelPiece(panel, choice.layer, ground, bench.edging.panel(panel.index), centre)
     return Blank(ground.outline, widths, panel.name, _sides(bench, panel.index), piece.finish, panel.index)
 
 
@@ -53,19 +56,19 @@ def _sides(bench: Bench, panel: int) -> tuple[Side, ...]:
 class _PanelPiece:
     """One panel that becomes a piece."""
 
-    bench: Bench
     panel: Panel
     layer: LayerName
     ground: Ground
+    kinds: Kinds
+    centre: tuple[float, float]
+    """Walks of hem and neckline at the centre front."""
 
     def finish(self, shape: CutShape, notches: tuple[Notch, ...]) -> Piece:
         """The piece, once it is cut."""
         number, name = self.panel.index, self.panel.name
-        kinds = self.bench.edging.panel(number)
-        folded = "fold" in kinds
+        folded = "fold" in self.kinds
         if folded:
-            hem, neckline = self.bench.lows(0)[0], self.bench.draft.neckline.seam_walks[0]
-            notches += centre_notches(shape, hem, neckline)
+            notches += centre_notches(shape, *self.centre)
         return Piece(
             key=f"{self.layer}/{name}",
             name=name,
@@ -76,7 +79,7 @@ class _PanelPiece:
             panel=number,
             stitch=shape.outline.ring,
             cut=shape.ring,
-            edges=edges_of(shape, kinds, number, number + 1),
+            edges=edges_of(shape, self.kinds, number, number + 1),
             notches=notches,
             grain=self.ground.grain,
             marks=self.ground.marks,

@@ -48,10 +48,13 @@ def cutting_of(outcome: Outcome, making: Making) -> Cutting:
 
 
 def layer_of(outcome: Outcome, making: Making, name: LayerName, bones: tuple[Bone, ...] = ()) -> Layer:
-    """One layer alone, not looked over: quick enough to follow a drag. ``bones`` are drawn on their layer."""
+    """One layer alone, the same as among all: quick enough to follow a drag.
+
+    ``bones`` are drawn on the layer that carries them. What was found is left to :func:`cutting_of`.
+    """
     if outcome.draft is None:
         return empty_layer(name, making)
-    return layers_on(Bench(outcome, outcome.draft, making, bones), (name,))[0]
+    return layers_on(Bench(outcome, outcome.draft, making, bones, checked=True), (name,))[0]
 
 
 def cut_lines(outcome: Outcome, making: Making) -> tuple[Array, ...]:
