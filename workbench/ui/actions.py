@@ -47,9 +47,11 @@ DEEDS = (
     Deed("redo", "&Redo", _STANDARD.Redo, "redo", "Redo"),
     Deed("draft", "&Draft", "Ctrl+1", group="place"),
     Deed("pieces", "&Pieces", "Ctrl+2", group="place"),
+    Deed("beads", "Bea&ds", "Ctrl+3", group="place"),
     Deed("cloth", "&Cloth", "Ctrl+4", group="place"),
     Deed("quote", "&Quote", "Ctrl+5", group="place"),
     Deed("make", "&Making", "Ctrl+6", group="place"),
+    Deed("fittings", "&Fittings", "Ctrl+7", group="place"),
     Deed("take_most", "Take the &most that keeps every limit", "Ctrl+M"),
     Deed("apart", "Panels laid &apart", "F5", "apart", "Laid apart", "layout"),
     Deed("block", "Panels on the &block", "F6", "block", "On the block", "layout"),
@@ -73,8 +75,8 @@ DEEDS = (
     Deed("cautions", "&Cautions"),
     Deed("about", "&About"),
 )
-PlaceName = Literal["draft", "pieces", "cloth", "quote", "make"]
-PLACES: tuple[PlaceName, ...] = ("draft", "pieces", "cloth", "quote", "make")
+PlaceName = Literal["draft", "pieces", "beads", "cloth", "quote", "make", "fittings"]
+PLACES: tuple[PlaceName, ...] = ("draft", "pieces", "beads", "cloth", "quote", "make", "fittings")
 """The places of the window, in the order of the job; each is an action that turns to it."""
 SideName = Literal["comfort", "wish"]
 SIDES: tuple[SideName, ...] = ("comfort", "wish")
@@ -84,18 +86,22 @@ WITH_PROJECT = ("save", "save_as", "versions", "print", "print_card", "close", "
 IN_PLACE: Mapping[PlaceName, tuple[str, ...]] = {
     "draft": ("apart", "block", "both", "grid", "allowance", "ledger", *SIDES),
     "pieces": ("halves", "lists"),
+    "beads": ("lists",),
     "cloth": ("better", "compare"),
     "quote": ("client_page", "print_inside"),
     "make": ("next_step",),
+    "fittings": (),
 }
 """Actions that mean something in one place."""
 _ALWAYS = ("open", "save", "undo", "redo", "-")
 TOOLS: Mapping[PlaceName, tuple[str, ...]] = {
     "draft": (*_ALWAYS, "apart", "block", "both", "-", "fit", "ledger", *SIDES, "-", "print"),
     "pieces": (*_ALWAYS, "halves", "-", "fit", "lists", "-", "print"),
+    "beads": (*_ALWAYS, "fit", "lists", "-", "print"),
     "cloth": (*_ALWAYS, "better", "-", "fit", "compare", "-", "print"),
     "quote": (*_ALWAYS, "client_page", "-", "print"),
     "make": (*_ALWAYS, "next_step", "-", "print"),
+    "fittings": (*_ALWAYS, "fit", "-", "print"),
 }
 """On the toolbar of each place after *New*, a dash for a divider."""
 
@@ -157,9 +163,8 @@ class Actions(QObject):
         """Switch off what needs a project while there is none, and what belongs to another place."""
         for name in WITH_PROJECT:
             self.by_name[name].setEnabled(at_work)
-        for owner, names in IN_PLACE.items():
-            for name in names:
-                self.by_name[name].setEnabled(at_work and owner == place)
+        for name in {name for names in IN_PLACE.values() for name in names}:
+            self.by_name[name].setEnabled(at_work and name in IN_PLACE[place])
 
 
 class Menus:
@@ -176,7 +181,7 @@ class Menus:
         self._fill(file, "- save save_as versions - print print_inside print_card - close quit")
         self._fill(self._menu("&Edit"), "undo redo - take_most")
         view = self._menu("&View")
-        self._fill(view, "draft pieces cloth quote make - fit -")
+        self._fill(view, "draft pieces beads cloth quote make fittings - fit -")
         self._fill(view, "apart block both grid allowance ledger comfort wish -")
         self._fill(view, "halves lists - better compare - client_page - next_step -")
         self._fill(view.addMenu("&Light or dark"), "system light dark")

@@ -11,9 +11,11 @@ from workbench.ui.look import GRID
 _WORDS: dict[PlaceName, str] = {
     "draft": "Draft",
     "pieces": "Pieces",
+    "beads": "Beads",
     "cloth": "Cloth",
     "quote": "Quote",
     "make": "Making",
+    "fittings": "Fittings",
 }
 
 

@@ -26,6 +26,12 @@ def _pieces(window: Window) -> PlacePage:
     return PiecesPlace(window.desk)
 
 
+def _beads(window: Window) -> PlacePage:
+    from workbench.ui.beads import BeadsPlace
+
+    return BeadsPlace(window.desk)
+
+
 def _cloth(window: Window) -> PlacePage:
     from workbench.ui.cloth import ClothPlace
 
@@ -47,14 +53,27 @@ def _make(window: Window) -> PlacePage:
     return MakePlace(window.desk)
 
 
+def _fittings(window: Window) -> PlacePage:
+    from workbench.ui.fitting import FittingPlace
+
+    return FittingPlace(window.desk)
+
+
 _MAKERS: Mapping[PlaceName, Callable[[Window], PlacePage]] = {
     "pieces": _pieces,
+    "beads": _beads,
     "cloth": _cloth,
     "quote": _quote,
     "make": _make,
+    "fittings": _fittings,
 }
 """Each imports its place when it is first turned to: the start of the program need not wait for it."""
-_FIELDS_OF: Mapping[str, PlaceName] = {"cloths": "cloth", "quoting": "quote"}
+_FIELDS_OF: Mapping[str, PlaceName] = {
+    "beads": "beads",
+    "cloths": "cloth",
+    "quoting": "quote",
+    "fittings": "fittings",
+}
 """The place that has the fields of one entry of the project, by its name."""
 
 
@@ -69,10 +88,9 @@ class Turning(QObject):
         deeds = window.deeds
         for name in PLACES:
             deeds[name].triggered.connect(self.on_place)
-        for owner in _MAKERS:
-            for deed in IN_PLACE[owner]:
-                told = deeds[deed].toggled if deeds[deed].isCheckable() else deeds[deed].triggered
-                told.connect(self.on_deed)
+        for deed in {deed for owner in _MAKERS for deed in IN_PLACE[owner]}:
+            told = deeds[deed].toggled if deeds[deed].isCheckable() else deeds[deed].triggered
+            told.connect(self.on_deed)
         deeds["fit"].triggered.connect(self.on_fit)
 
     def made(self, name: PlaceName) -> bool:
