@@ -39,8 +39,11 @@ class Shape:
 
 
 def shape_of(style: Project) -> Shape:
-    """The style worked out, to be put on any number of bodies."""
-    return Shape(style, picture_of(style).outcome)
+    """The style worked out, to be put on any number of bodies.
+
+    What was pinned on the one it was drawn for is no part of it.
+    """
+    return Shape(style, picture_of(replace(style, fittings=())).outcome)
 
 
 def carried(

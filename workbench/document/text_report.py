@@ -14,6 +14,7 @@ from workbench.document.text_lines import WIDTH, Said, bullets, section, table
 from workbench.document.text_making import making_lines
 from workbench.document.words import RULE_WORDS, STYLE_WORDS, measurement_words
 from workbench.draft import Comfort, Draft, LedgerLine, Outcome, QuarterName, seam_name
+from workbench.fitting import Fitting
 
 _STATUS_WORDS = {"within": "within", "near": "near your limit", "over": "above the limit you set"}
 
@@ -30,6 +31,7 @@ def report_text(picture: Picture) -> str:
         *section(f"Intake a quarter, {_unit(picture.project)}", _ledger(outcome, say)),
         *section(f"Panels, widths in {_unit(picture.project)}", _panels(draft, outcome, say)),
         *section("Seams", _seams(draft, say)),
+        *_fittings(picture.project, outcome),
         *making_lines(cut_out(picture), say),
         *cloth_lines(picture, say),
         *section("What to look at", _findings(picture)),
@@ -137,6 +139,35 @@ def _seams(draft: Draft, say: Said) -> Iterator[str]:
         for seam in draft.seams
     ]
     yield from table([head, *rows])
+
+
+def _fittings(project: Project, outcome: Outcome) -> Iterator[str]:
+    """What was pinned at each fitting, and what all that is carried in comes to."""
+    if not project.fittings:
+        return
+    from workbench.fitting import fitted_words  # most bodices are not fitted yet
+
+    lines: list[str] = []
+    for fitting in project.fittings:
+        lines += _fitting(fitting, project)
+    said = fitted_words(outcome, project.unit, project.fraction)
+    lines += wrap(said or "Nothing of it is carried into the draft.", WIDTH)
+    yield from section("Fittings", lines)
+
+
+def _fitting(fitting: Fitting, project: Project) -> Iterator[str]:
+    from workbench.fitting import change_said, date_said  # likewise
+
+    made_up = f" in {fitting.cloth}" if fitting.cloth else ""
+    state = "" if fitting.applied else " (not carried into the draft)"
+    yield f"{date_said(fitting.date) or 'Without a date'}{made_up}{state}"
+    changes = [
+        change_said(change, fitting.panels, project.unit, project.fraction)
+        + (f": {change.note}" if change.note else "")
+        + ("" if change.on else " (off)")
+        for change in fitting.changes
+    ]
+    yield from bullets(changes or ["Nothing was pinned."])
 
 
 def _findings(picture: Picture) -> Iterator[str]:

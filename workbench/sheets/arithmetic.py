@@ -41,7 +41,8 @@ def reduction(outcome: Outcome, words: Heading, width: float) -> Block:
     groups = (Group("Round the body", 1, 6), Group("A quarter", 7, 11))
     note = f"in {_UNIT_WORDS[words.unit]}; fabric is also what she is held to laced shut"
     blocks = [heading("The reduction, level by level", width, note), table(columns, rows, groups)]
-    blocks += [paragraph(text, width, SMALL, colour=SOFT) for text in _one_figure(outcome, words)]
+    remarks = (*_one_figure(outcome, words), *_fitted(outcome, words))
+    blocks += [paragraph(text, width, SMALL, colour=SOFT) for text in remarks]
     return stack(blocks)
 
 
@@ -61,12 +62,21 @@ def _one_figure(outcome: Outcome, words: Heading) -> Iterator[str]:
     if outcome.design.rule != "one_figure":
         return
     said = say_with_unit(outcome.design.reductions.waist, words.unit, words.fraction)
-    reckoned = say_with_unit(outcome.level("waist").reckoned, words.unit, words.fraction)
+    waist = outcome.level("waist")
+    reckoned = say_with_unit(waist.reckoned + waist.fitted, words.unit, words.fraction)
     yield (
         f"One figure for waist and underbust: both are reckoned from the smaller girth, {reckoned}, "
         f"less {said}. "
         "The table shows what each level is held by against its own girth."
     )
+
+
+def _fitted(outcome: Outcome, words: Heading) -> Iterator[str]:
+    """That, and by how much, fittings changed what was designed."""
+    if outcome.designed:
+        from workbench.fitting import fitted_words  # most bodices are not fitted yet
+
+        yield fitted_words(outcome, words.unit, words.fraction)
 
 
 def ledger(outcome: Outcome, words: Heading, width: float) -> Block:
