@@ -5,10 +5,12 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 from functools import cache
+from itertools import pairwise
 
 import pytest
 
 from tests.marking.bodies import outcomes
+from tests.marking.reader import length
 from workbench.draft import Outcome
 from workbench.marking import ROUNDINGS, Across, Guide, PieceGuide, guide_of
 from workbench.pieces import LAYERS, Cutting, Layer, LayerChoice, Making, cutting_of
@@ -71,6 +73,31 @@ def test_the_centre_lines_are_the_upright_itself() -> None:
     for piece, side in ((pieces[0], "left"), (pieces[-1], "right")):
         step = next(step for step in piece.steps if step.title.startswith(f"The {side} side"))
         assert any(line.startswith("It is the upright itself") for line in step.lines)
+
+
+def test_both_sides_of_a_seam_are_checked_against_the_same_lengths() -> None:
+    pieces = guide(cutting().layers[0]).pieces
+    for before, after in pairwise(pieces):
+        assert _check(before, "right") == _check(after, "left")
+
+
+def _check(piece: PieceGuide, side: str) -> str:
+    step = next(step for step in piece.steps if step.title.startswith(f"The {side} side"))
+    return next(line for line in step.lines if line.startswith("Check along the line"))
+
+
+def test_enough_cloth_is_asked_for_round_the_corner() -> None:
+    for layer in cutting().layers:
+        for piece in guide(layer).pieces:
+            said = re.findall(
+                r"([^ ]+(?: [^ ]+)? in) (to the left|to the right|above|below)", piece.steps[0].lines[1]
+            )
+            room = {where: length(words.removeprefix("1: ")) for words, where in said}
+            low, high = piece.cut.min(axis=0), piece.cut.max(axis=0)
+            assert room["to the left"] >= -low[0]
+            assert room["below"] >= -low[1]
+            assert room["to the right"] >= high[0]
+            assert room["above"] >= high[1]
 
 
 def test_a_turn_of_cloth_is_marked_and_its_sum_closes_too() -> None:

@@ -87,7 +87,8 @@ _ACROSS = "Lay the tape straight from the first mark and swing it until it meets
 
 
 def _corner(telling: Telling) -> tuple[str, ...]:
-    left, below, right, above = room_of(telling.frame)
+    # rounded up: there must be cloth enough
+    left, below, right, above = (side + 0.5 * telling.rounding.step for side in room_of(telling.frame))
     say, base = telling.say, edge_base(telling.frame.on_waist)
     place = "where the waist line will cross it" if telling.frame.on_waist else "at its lower end"
     side = "right" if telling.frame.side > 0 else "left"
@@ -199,7 +200,7 @@ def _edge_words(edge: PieceEdge, design: Design) -> str:
         return "centre front, on the fold"
     if edge.seam is not None and edge.kind != "free":
         return seam_name(edge.seam, design).lower()
-    return "inner edge" if edge.kind == "free" else edge.name if edge.kind == "seam" else edge.kind
+    return "free edge" if edge.kind == "free" else edge.name if edge.kind == "seam" else edge.kind
 
 
 def _allowance(telling: Telling) -> Iterator[str]:

@@ -23,7 +23,7 @@ def mark_rows(step: Step, piece: PieceGuide, rounding: Rounding) -> Iterator[Mar
     by_number = {mark.number: mark for mark in piece.marks}
     for number in step.marks:
         if number != piece.corner:
-            yield _row(by_number[number], rounding)
+            yield _row(by_number[number], piece.base, rounding)
 
 
 def plain_lines(step: Step) -> tuple[tuple[str, ...], tuple[str, ...]]:
@@ -41,14 +41,14 @@ def _is_mark(line: str) -> bool:
     return line.split(" ", 1)[0].rstrip(":").isdigit()
 
 
-def _row(mark: Mark, rounding: Rounding) -> MarkRow:
+def _row(mark: Mark, base: str, rounding: Rounding) -> MarkRow:
     say, number = rounding.say, str(mark.number)
     if isinstance(mark, Squared):
-        up = f"{say(mark.up)} {'up' if mark.up > 0 else 'down'}" if mark.up else "on the base line"
+        up = f"{say(mark.up)} {'up' if mark.up > 0 else 'down'}" if mark.up else f"on the {base}"
         out = f"{say(mark.out)} {'right' if mark.out > 0 else 'left'}" if mark.out else "on the upright"
         return MarkRow(number, _short(mark.name), up, out)
     if isinstance(mark, Across):
-        line = f"at {say(mark.up)} {'up' if mark.up > 0 else 'down'}" if mark.up else "on the base line"
+        line = f"at {say(mark.up)} {'up' if mark.up > 0 else 'down'}" if mark.up else f"on the {base}"
         return MarkRow(number, _short(mark.name), f"{say(mark.width)} from {mark.start}", line)
     return MarkRow(
         number, "", f"{say(mark.along)} from {mark.start} to {mark.end}", _off(mark, say(mark.out))
