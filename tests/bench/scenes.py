@@ -33,7 +33,7 @@ from workbench.document import (
     set_reduction,
 )
 from workbench.draft import Place, work_out
-from workbench.pieces import LAYERS
+from workbench.pieces import LAYERS, cutting_of
 from workbench.ui.app import settle_memory
 from workbench.ui.form.entry import Entry
 from workbench.ui.settings import Settings
@@ -54,6 +54,14 @@ def draft_alone() -> Timing:
     body = complete(project.taken())
     middle, high = timed([lambda: work_out(body, project.design)] * 400)
     return Timing("draft, 12 panels", middle, high, goal=1.0)
+
+
+def pieces_alone() -> Timing:
+    """A draft to the pieces of all layers, bones, list and walk check, nothing shown."""
+    project = read_project(TWELVE_PANELS)
+    outcome = work_out(complete(project.taken()), project.design)
+    middle, high = timed([lambda: cutting_of(outcome, project.making)] * 200)
+    return Timing("pieces of all layers, 12 panels", middle, high, goal=4.0)
 
 
 @contextmanager
@@ -265,4 +273,13 @@ def resident() -> float:
         return int(file.read().split()[1]) * os.sysconf("SC_PAGE_SIZE") / 1e6
 
 
-ALL = (draft_alone, spin_steps, handle_drag, first_paint, a4_print, whole_print, memory_over_edits)
+ALL = (
+    draft_alone,
+    pieces_alone,
+    spin_steps,
+    handle_drag,
+    first_paint,
+    a4_print,
+    whole_print,
+    memory_over_edits,
+)

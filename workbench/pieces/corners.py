@@ -130,21 +130,21 @@ def _level(one: Point, other: Point) -> Point:
     return other[0] - (other[0] - one[0]) * other[1] / rise if abs(rise) > _LEVEL else other[0], 0.0
 
 
-def _mirrored(frame: Frame, line: Points, kept: int, middle: Point, seam: _Seam) -> Iterator[Point]:
+def _mirrored(frame: Frame, line: Points, kept: int, middle: Point, seam: _Seam) -> Points:
     """The mirror image of the line's cut line in the seam, from its middle out to the seam's cut line."""
+    path: Points = []
     before, end = middle, seam.end
     for here in _images(frame, line, kept, middle):
-        if here[1] >= seam.height(here[0]):
-            yield _met(before, here, seam)
-            return
-        if here[0] < end < before[0]:
+        s, h = here
+        if h >= seam.height(s):
+            return [*path, _met(before, here, seam)]
+        if s < end < before[0]:
             # it tapers off past the other end of a short seam
-            yield seam.end, _height_at(seam.end, before, here)
-            return
-        yield here
+            return [*path, (end, _height_at(end, before, here))]
+        path.append(here)
         before = here
     # it runs away along the seam: end the allowance square
-    yield 0.0, seam.height(0.0)
+    return [*path, (0.0, seam.height(0.0))]
 
 
 def _images(frame: Frame, line: Points, kept: int, middle: Point) -> Iterator[Point]:
