@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from tests.document.bead_values import bead_plans
 from tests.document.cloth_values import cloths, plans, quotings
+from tests.document.fitting_values import fittings
 from tests.document.wish_values import wishes
 from workbench.body import BY_KEY, LEVELS, LIMIT_TABLE, Length, Limits, read_length
 from workbench.document import (
@@ -182,6 +183,7 @@ def _projects(draw: st.DrawFn) -> Project:
         pictures=pictures,
         behind=behind,
         beads=draw(bead_plans()),
+        fittings=draw(fittings),
     )
 
 
