@@ -9,6 +9,7 @@ from pytestqt.qtbot import QtBot
 
 from tests.ui.conftest import bodice, let_go
 from workbench.document import Session
+from workbench.styles import begun_from, drawn_shapes
 from workbench.ui.actions import PLACES, TOOLS, PlaceName
 from workbench.ui.settings import Settings
 from workbench.ui.window import Window
@@ -46,4 +47,19 @@ def test_what_stands_on_the_toolbar_of_a_place_can_be_done_there(window: Window,
 def test_all_places_have_room_beside_the_menus_on_a_small_laptop(window: Window) -> None:
     assert window.places.geometry().left() > 220
     assert window.places.width() >= window.places.sizeHint().width()
+    let_go(window)
+
+
+@pytest.mark.parametrize("name", PLACES)
+def test_the_whole_toolbar_has_room_on_a_small_laptop(window: Window, name: PlaceName) -> None:
+    window.turning.show_place(name)
+    assert window.tools.sizeHint().width() <= 1280
+    let_go(window)
+
+
+def test_the_chooser_of_shapes_begins_another_project(window: Window) -> None:
+    shape = drawn_shapes("in")[6]
+    window.files.put(begun_from(shape, "in", 8), None)
+    assert window.desk.project.style_name == shape.name
+    assert window.desk.picture.outcome is None
     let_go(window)

@@ -34,6 +34,8 @@ _STANDARD = QKeySequence.StandardKey
 DEEDS = (
     Deed("new_under_bust", "&Under-bust bodice", _STANDARD.New),
     Deed("new_over_bust", "&Over-bust bodice", "Ctrl+Shift+N"),
+    Deed("shapes", "&Shapes…", "Ctrl+Shift+A", "shapes", "Shapes"),
+    Deed("keep_shape", "&Keep its shape…"),
     Deed("open", "&Open…", _STANDARD.Open, "open", "Open"),
     Deed("save", "&Save", _STANDARD.Save, "save", "Save"),
     Deed("save_as", "Save &as…", "Ctrl+Shift+S"),
@@ -53,9 +55,9 @@ DEEDS = (
     Deed("make", "&Making", "Ctrl+6", group="place"),
     Deed("fittings", "&Fittings", "Ctrl+7", group="place"),
     Deed("take_most", "Take the &most that keeps every limit", "Ctrl+M"),
-    Deed("apart", "Panels laid &apart", "F5", "apart", "Laid apart", "layout"),
-    Deed("block", "Panels on the &block", "F6", "block", "On the block", "layout"),
-    Deed("both", "Both &halves", "F7", "both", "Both halves", "layout"),
+    Deed("apart", "Panels laid &apart", "F5", "apart", "Apart", "layout"),
+    Deed("block", "Panels on the &block", "F6", "block", "Block", "layout"),
+    Deed("both", "Both &halves", "F7", "both", "Halves", "layout"),
     Deed("fit", "&Fit the drawing to the window", "Ctrl+0", "fit", "Fit"),
     Deed("grid", "&Grid", "Ctrl+G", group="*"),
     Deed("allowance", "Seam &allowance", "Ctrl+E", group="*"),
@@ -81,7 +83,18 @@ PLACES: tuple[PlaceName, ...] = ("draft", "pieces", "beads", "cloth", "quote", "
 SideName = Literal["comfort", "wish"]
 SIDES: tuple[SideName, ...] = ("comfort", "wish")
 """What can stand beside the panels, at most one at a time."""
-WITH_PROJECT = ("save", "save_as", "versions", "print", "print_card", "close", "take_most", "fit", *PLACES)
+WITH_PROJECT = (
+    "save",
+    "save_as",
+    "versions",
+    "keep_shape",
+    "print",
+    "print_card",
+    "close",
+    "take_most",
+    "fit",
+    *PLACES,
+)
 """Actions that mean something in any place, but only while a project is open."""
 IN_PLACE: Mapping[PlaceName, tuple[str, ...]] = {
     "draft": ("apart", "block", "both", "grid", "allowance", "ledger", *SIDES),
@@ -93,9 +106,11 @@ IN_PLACE: Mapping[PlaceName, tuple[str, ...]] = {
     "fittings": (),
 }
 """Actions that mean something in one place."""
+_BY_ICON = ("undo", "redo")
+"""On the toolbar without a word: everybody knows the two arrows, and a small laptop has room for the rest."""
 _ALWAYS = ("open", "save", "undo", "redo", "-")
 TOOLS: Mapping[PlaceName, tuple[str, ...]] = {
-    "draft": (*_ALWAYS, "apart", "block", "both", "-", "fit", "ledger", *SIDES, "-", "print"),
+    "draft": (*_ALWAYS, "shapes", "-", "apart", "block", "both", "-", "fit", "ledger", *SIDES, "-", "print"),
     "pieces": (*_ALWAYS, "halves", "-", "fit", "lists", "-", "print"),
     "beads": (*_ALWAYS, "fit", "lists", "-", "print"),
     "cloth": (*_ALWAYS, "better", "-", "fit", "compare", "-", "print"),
@@ -175,10 +190,10 @@ class Menus:
         file = self._menu("&File")
         self.new = file.addMenu("&New")
         self._fill(self.new, "new_under_bust new_over_bust")
-        self._fill(file, "open")
+        self._fill(file, "shapes open")
         self.recent = file.addMenu("Open &recent")
         self.demos = file.addMenu("&Demos")
-        self._fill(file, "- save save_as versions - print print_inside print_card - close quit")
+        self._fill(file, "- save save_as versions keep_shape - print print_inside print_card - close quit")
         self._fill(self._menu("&Edit"), "undo redo - take_most")
         view = self._menu("&View")
         self._fill(view, "draft pieces beads cloth quote make fittings - fit -")
@@ -243,6 +258,11 @@ class Tools(QToolBar):
                 self.addAction(self._actions[name])
         for button in self.findChildren(QToolButton):
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        for name in _BY_ICON:
+            arrow = self.widgetForAction(self._actions[name])
+            if isinstance(arrow, QToolButton):
+                arrow.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonIconOnly)
+                arrow.setAccessibleName(self._actions[name].iconText())
 
     def show_icons(self) -> None:
         """Draw the icon of the button that is no action in the ink of the look on show."""

@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject
 from PySide6.QtGui import QAction, QGuiApplication
 
 from workbench.body import step_mm
-from workbench.document import Session, new_project, take_the_most
+from workbench.document import Project, Session, new_project, take_the_most
 from workbench.ui.files import settle
 from workbench.ui.look import Scheme
 from workbench.ui.style import dress
@@ -33,6 +33,8 @@ class Errands(QObject):
             "new_under_bust": self.on_new_under_bust,
             "new_over_bust": self.on_new_over_bust,
             "open": window.files.open,
+            "shapes": self.on_shapes,
+            "keep_shape": self.on_keep_shape,
             "save": window.files.save,
             "save_as": window.files.save_as,
             "print": self.on_print,
@@ -68,6 +70,38 @@ class Errands(QObject):
     def on_new_over_bust(self) -> None:
         """Begin an over-bust bodice."""
         self._window.files.new("over_bust")
+
+    def on_shapes(self) -> None:
+        """Choose a shape for the project on the desk, or for a new one."""
+        from workbench.ui.styles import StyleChooser
+
+        window = self._window
+        settle()
+        window.desk.now()
+        chooser = StyleChooser(window.desk, self._shapes, window, at_work=window.at_work)
+        chooser.new_wanted.connect(self.on_new_wanted)
+        chooser.exec()
+        chooser.deleteLater()
+
+    def on_new_wanted(self, project: Project) -> None:
+        """Put a project that was begun from a shape on the desk."""
+        if self._window.files.may_leave():
+            self._window.files.put(project, None)
+
+    def on_keep_shape(self) -> None:
+        """Keep the shape of the project on the desk among hers."""
+        from workbench.ui.styles import SaveShape
+
+        settle()
+        if self._shapes is not None:
+            dialog = SaveShape(self._window.desk, self._shapes, self._window)
+            dialog.exec()
+            dialog.deleteLater()
+
+    @property
+    def _shapes(self) -> Path | None:
+        """The folder of the shapes she keeps; None where nothing is kept."""
+        return self._window.data / "shapes" if self._window.data is not None else None
 
     def on_recent_picked(self, action: QAction) -> None:
         """Open a recent file."""

@@ -9,7 +9,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from workbench.document import Picture
-from workbench.draft import Finding
+from workbench.draft import Finding, by_weight
 from workbench.ui.desk import Desk
 from workbench.ui.findings import FindingList, FindingRow
 from workbench.ui.look import GRID, look
@@ -56,7 +56,11 @@ FindingsOf = Callable[[Picture], Sequence[Finding]]
 
 def findings_of_draft(picture: Picture) -> Sequence[Finding]:
     """What the draft has to say, the most important first."""
-    return picture.findings
+    if not picture.project.style_name:
+        return picture.findings
+    from workbench.styles import not_yet_hers  # only a project begun from a shape has a use for it
+
+    return by_weight((*picture.findings, *not_yet_hers(picture)))
 
 
 class Foot(QWidget):

@@ -128,6 +128,7 @@ class Welcome(QFrame):
     new_chosen = Signal(str)
     """A style."""
     open_chosen = Signal()
+    shapes_chosen = Signal()
 
     def __init__(self, demos: Sequence[Path]) -> None:
         super().__init__()
@@ -137,6 +138,9 @@ class Welcome(QFrame):
         self.demos = FileList("Demos", "People and figures are invented. Each opens as a copy.")
         self.demos.show_files([(path, demo_title(path)) for path in demos])
         self.open_button.clicked.connect(self.open_chosen)
+        self.shapes_button = QPushButton("Choose from the shapes…")
+        self.shapes_button.setIcon(icon("shapes"))
+        self.shapes_button.clicked.connect(self.shapes_chosen)
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         for choice in self.choices.values():
             choice.clicked.connect(self.on_choice_clicked)
@@ -160,9 +164,10 @@ class Welcome(QFrame):
         grid.setVerticalSpacing(6 * GRID)
         grid.addWidget(title, 1, 1)
         grid.addLayout(cards, 2, 1, Qt.AlignmentFlag.AlignTop)
-        grid.addLayout(lists, 2, 2)
+        grid.addWidget(self.shapes_button, 3, 1, Qt.AlignmentFlag.AlignLeft)
+        grid.addLayout(lists, 2, 2, 2, 1)
         grid.setColumnMinimumWidth(2, 84 * GRID)
-        for edge, stretch in ((0, 1), (3, 1)):
+        for edge, stretch in ((0, 1), (4, 1)):
             grid.setColumnStretch(edge, stretch)
             grid.setRowStretch(edge, stretch)
 

@@ -52,7 +52,7 @@ class Window(QMainWindow):
         """``data`` is where unsaved work and earlier versions are kept; None keeps none."""
         super().__init__()
         self.setObjectName("window")
-        self.settings = settings
+        self.settings, self.data = settings, data
         self.asking = asking or Asking(self)
         self.desk = Desk(Session(new_project(unit=settings.unit)), self)
         questions = KeepingQuestions(self)
@@ -92,6 +92,7 @@ class Window(QMainWindow):
             self._welcome = Welcome(self._demos)
             self._welcome.new_chosen.connect(self.files.new)
             self._welcome.open_chosen.connect(self.files.open)
+            self._welcome.shapes_chosen.connect(self.deeds["shapes"].trigger)
             self._welcome.recent.picked.connect(self.files.open_path)
             self._welcome.demos.picked.connect(self.files.open_demo)
             self.pages.addWidget(self._welcome)
