@@ -20,6 +20,7 @@ from workbench.document import (
     line_of,
     move_line_point,
     picture_of,
+    printed_beads,
     remove_kind,
     remove_line_point,
     remove_run,
@@ -218,3 +219,10 @@ def test_drawn_lines_keep_their_part_of_the_way_on_another_body() -> None:
     points = carried_beads(BEADED, one.levels, longer).runs[2].points
     assert [point.t for point in points] == pytest.approx([2 * point.t for point in BEADED.runs[2].points])
     assert carried_beads(BEADED, one.levels, other.levels).kinds == BEADED.kinds
+
+
+def test_the_plan_is_printed_and_what_is_not_beaded_is_not() -> None:
+    project = beaded()
+    assert printed_beads(picture_of(project), project.paper).startswith(b"%PDF")
+    with pytest.raises(ValueError, match="Nothing is beaded yet"):
+        printed_beads(picture_of(example()), project.paper)

@@ -41,6 +41,7 @@ if TYPE_CHECKING:
         set_scatter,
         toggle_line_corner,
     )
+    from workbench.document.bead_paper import printed_beads
     from workbench.document.clients_csv import BadRow, ClientRow, Fault, opened_clients
     from workbench.document.cloth_edits import (
         BY_HAND,
@@ -71,6 +72,17 @@ if TYPE_CHECKING:
         take_the_most,
     )
     from workbench.document.exporting import export_page, exported, marking_guides, printed_marking
+    from workbench.document.fitting_edits import (
+        FROM_OPENING,
+        add_fitting,
+        add_pinned,
+        remove_fitting,
+        remove_pinned,
+        set_fitting,
+        set_gap,
+        set_pinned,
+        take_proposal,
+    )
     from workbench.document.fresh_files import free_stem, make_folder, plain_stem
     from workbench.document.laying import better_lay
     from workbench.document.lays import Lay, PlanState
@@ -162,6 +174,7 @@ else:
             "bead_edits": "LineOwner add_kind add_line_point add_run add_scatter add_usual_kinds line_of "
             "move_line_point remove_kind remove_line_point remove_run remove_scatter set_bands "
             "set_beading set_kind set_line set_run set_scatter toggle_line_corner",
+            "bead_paper": "printed_beads",
             "clients_csv": "BadRow ClientRow Fault opened_clients",
             "cloth_edits": "BY_HAND add_cloth drop_plan keep_plan pin_piece "
             "place_by_hand remove_cloth set_cloth set_cloth_layers",
@@ -170,6 +183,8 @@ else:
             "edits": "quarter_of set_client set_front_share set_limit set_measurement set_opening set_panels "
             "set_paper set_reduction set_rule set_style set_unit take_the_most",
             "exporting": "export_page exported marking_guides printed_marking",
+            "fitting_edits": "FROM_OPENING add_fitting add_pinned remove_fitting remove_pinned "
+            "set_fitting set_gap set_pinned take_proposal",
             "fresh_files": "free_stem make_folder plain_stem",
             "laying": "better_lay",
             "lays": "Lay PlanState",
@@ -212,6 +227,7 @@ __all__ = [
     "CLOTH_ROWS",
     "CLOTH_TABLE",
     "EDGE_NAMES",
+    "FROM_OPENING",
     "LARGEST_NUMBER",
     "LEAST_SCALE",
     "MAKING_ROWS",
@@ -254,8 +270,10 @@ __all__ = [
     "TorsoRow",
     "WishPicture",
     "add_cloth",
+    "add_fitting",
     "add_kind",
     "add_line_point",
+    "add_pinned",
     "add_point",
     "add_run",
     "add_scatter",
@@ -295,6 +313,7 @@ __all__ = [
     "place_of",
     "plain_stem",
     "printed",
+    "printed_beads",
     "printed_card",
     "printed_lays",
     "printed_marking",
@@ -304,8 +323,10 @@ __all__ = [
     "read_wish",
     "recut",
     "remove_cloth",
+    "remove_fitting",
     "remove_kind",
     "remove_line_point",
+    "remove_pinned",
     "remove_point",
     "remove_run",
     "remove_scatter",
@@ -329,8 +350,10 @@ __all__ = [
     "set_cloth_layers",
     "set_currency",
     "set_done",
+    "set_fitting",
     "set_front",
     "set_front_share",
+    "set_gap",
     "set_hours",
     "set_kind",
     "set_lacing",
@@ -350,6 +373,7 @@ __all__ = [
     "set_panels",
     "set_paper",
     "set_pin",
+    "set_pinned",
     "set_price",
     "set_price_row",
     "set_quoting",
@@ -371,6 +395,7 @@ __all__ = [
     "style_line_again",
     "take_away_behind",
     "take_back",
+    "take_proposal",
     "take_the_most",
     "taken_now",
     "to_bytes",

@@ -10,6 +10,7 @@ from workbench.doors import when_asked
 from workbench.sheets.layout import GAP, Layout, Placement, placements
 
 if TYPE_CHECKING:
+    from workbench.sheets.bead_sheet import print_beads
     from workbench.sheets.chosen import marked_pieces
     from workbench.sheets.client_card import Card, print_client_card
     from workbench.sheets.drawing import Drawing, Label, Role, Stroke
@@ -36,6 +37,7 @@ else:
     __getattr__ = when_asked(
         __name__,
         {
+            "bead_sheet": "print_beads",
             "chosen": "marked_pieces",
             "client_card": "Card print_client_card",
             "drawing": "Drawing Label Role Stroke",
@@ -103,6 +105,7 @@ __all__ = [
     "piece_drawing",
     "placements",
     "plain_lines",
+    "print_beads",
     "print_client_card",
     "print_inside_sheet",
     "print_lay",
