@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from xml.etree import ElementTree
 
 import numpy as np
@@ -11,7 +12,8 @@ from svgpathtools import parse_path
 
 from tests.exchange.alike import Array, off
 from tests.exchange.conftest import exported
-from tests.sheets.conftest import CutJob
+from tests.sheets.conftest import HEADING, CutJob
+from workbench.exchange import ExportChoice, export
 from workbench.pieces import LAYERS
 
 HUNDREDTH = 0.01
@@ -95,3 +97,22 @@ def test_the_same_pieces_give_the_same_bytes_without_a_date(cut: CutJob) -> None
     data = exported(cut, "svg")
     assert data == exported(cut, "svg")
     assert not re.search(rb"20\d\d-\d\d-\d\dT", data)
+
+
+def test_a_client_with_signs_that_xml_cannot_hold_is_named_all_the_same(cut: CutJob) -> None:
+    words = replace(HEADING, client="A & <B> \x00\x0b\ud800\uffff “C”")
+    data = export(cut.job.outcome, cut.cutting, words, "svg", ExportChoice())
+    title = ElementTree.fromstring(data).find(f"{SVG}title")
+    assert title is not None
+    assert title.text is not None
+    assert title.text.startswith("A & <B>")
+
+
+def test_a_note_at_the_foot_says_how_large_it_is(cut: CutJob) -> None:
+    for scale, said in ((1.0, "True to size"), (0.25, "Quarter scale")):
+        drawing = ElementTree.fromstring(exported(cut, "svg", scale=scale)).find(f"{SVG}g")
+        assert drawing is not None
+        note = drawing.findall(f"{SVG}text")[-1].text
+        assert note is not None
+        assert note.startswith(f"{said}, lengths in millimetres.")
+        assert note.endswith("Figures invented for demonstration.")

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from workbench.exchange.dxf_words import CAP, ENCODING, ERRORS, MILLIMETRES, plain
+from workbench.exchange.dxf_words import CAP, ENCODING, ERRORS, MILLIMETRES, NOTE_BELOW, note_label, plain
 from workbench.exchange.layers import ROLE_LAYER, STYLES, TEXT_INDEX
 from workbench.exchange.page import LargePage
 from workbench.exchange.things import Thing
@@ -21,8 +21,8 @@ _DIGITS = 6
 """Of a coordinate in mm, after the point."""
 
 
-def r12_bytes(page: LargePage) -> bytes:
-    """A DXF R12 file of a page, its lower left corner at the origin."""
+def r12_bytes(page: LargePage, note: str) -> bytes:
+    """A DXF R12 file of a page, its lower left corner at the origin, a ``note`` below it."""
     from ezdxf.addons.r12writer import R12FastStreamWriter
 
     stream = StringIO()
@@ -32,7 +32,8 @@ def r12_bytes(page: LargePage) -> bytes:
         for stroke in thing.drawing.strokes:
             _polyline(writer, stroke, thing)
         for label in thing.drawing.labels:
-            _text(writer, label, thing)
+            _text(writer, label, (thing.dx, thing.dy))
+    _text(writer, note_label(note), (0.0, 0.0))
     writer.close()
     return stream.getvalue().encode(ENCODING, errors=ERRORS)
 
@@ -43,7 +44,7 @@ def _head(width: float, height: float) -> str:
     lines += ["9", "$DWGCODEPAGE", "3", "ANSI_1252"]
     # this old version knows no units of its own; programs that read the entry take it all the same
     lines += ["9", "$INSUNITS", "70", str(MILLIMETRES)]
-    lines += ["9", "$EXTMIN", "10", "0.0", "20", "0.0", "30", "0.0"]
+    lines += ["9", "$EXTMIN", "10", "0.0", "20", f"{-NOTE_BELOW}", "30", "0.0"]
     lines += ["9", "$EXTMAX", "10", f"{width:.6f}", "20", f"{height:.6f}", "30", "0.0"]
     lines += ["0", "ENDSEC", "0", "SECTION", "2", "TABLES"]
     lines += ["0", "TABLE", "2", "LTYPE", "70", "1", "0", "LTYPE", "2", "CONTINUOUS", "70", "0"]
@@ -64,10 +65,10 @@ def _polyline(writer: R12FastStreamWriter, stroke: Stroke, thing: Thing) -> None
     writer.add_polyline_2d(points.tolist(), closed=stroke.closed, layer=ROLE_LAYER[stroke.role].upper())
 
 
-def _text(writer: R12FastStreamWriter, label: Label, thing: Thing) -> None:
+def _text(writer: R12FastStreamWriter, label: Label, at: tuple[float, float]) -> None:
     writer.add_text(
         plain(label.text),
-        (label.x + thing.dx, label.y + thing.dy),
+        (label.x + at[0], label.y + at[1]),
         height=CAP * label.size,
         align=_ALIGN[label.align],
         rotation=label.angle,

@@ -1,9 +1,11 @@
-"""What both versions of a DXF have in common: units, and words in signs that any program has."""
+"""What both versions of a DXF have in common: units, words in signs that any program has, the note."""
 
 from __future__ import annotations
 
 import re
 import unicodedata
+
+from workbench.sheets import Label
 
 MILLIMETRES = 4
 """$INSUNITS (DXF reference)."""
@@ -12,6 +14,9 @@ CAP = 0.714
 ENCODING, ERRORS = "cp1252", "dxfreplace"
 """What these versions are written in; signs outside it are spelt out."""
 
+NOTE_SIZE, NOTE_BELOW = 5.0, 12.0
+"""Height of the note below the pieces, and how far below them it stands, mm."""
+
 _PLAINER = str.maketrans("“”‘’–—·×", "\"\"''--,x")
 
 
@@ -19,3 +24,8 @@ def plain(text: str) -> str:
     """The text in signs any program has: ``3⅜`` becomes ``3 3/8``."""
     apart = re.sub(r"(?<=\d)(?=[¼-¾⅐-⅞])", " ", text)
     return unicodedata.normalize("NFKC", apart).replace("⁄", "/").replace("−", "-").translate(_PLAINER)
+
+
+def note_label(note: str) -> Label:
+    """The note as a line of text below the pieces."""
+    return Label("caption", note, 0.0, -NOTE_BELOW, NOTE_SIZE, "left")

@@ -10,6 +10,7 @@ from workbench.draft import Finding
 from workbench.exchange.choice import ExportChoice, Projector
 from workbench.exchange.layers import ROLE_LAYER, STYLES
 from workbench.exchange.page import HEAD, MARGIN, LargePage
+from workbench.exchange.said import INVENTED, scale_words
 from workbench.exchange.things import Thing
 from workbench.sheets import (
     Heading,
@@ -29,7 +30,6 @@ SQUARE = 50.0
 INK: Colour = (0.11, 0.10, 0.09)
 SOFT: Colour = (0.40, 0.38, 0.35)
 ATTEND: Colour = (0.66, 0.18, 0.13)
-_INVENTED = "Figures invented for demonstration."
 _STRONG = ("cut", "stitch")
 _WORDS_IN, _WORDS_UP, _WORDS_SIZE = 60.0, 27.0, 9.0
 """Where the words on a projector sheet stand, and how large they are, mm."""
@@ -89,7 +89,7 @@ def _told(page: LargePage, choice: ExportChoice, words: Heading) -> list[str]:
     if words.date:
         lines.append(clean(words.date))
     if words.invented:
-        lines.append(_INVENTED)
+        lines.append(INVENTED)
     return lines
 
 
@@ -97,12 +97,6 @@ def _over_words(over: Sequence[Finding], words: Heading) -> str:
     """What is above a limit, the first of it in full."""
     more = f" And {len(over) - 1} more." if len(over) > 1 else ""
     return f"Above the limit you set: {over[0].text(words.unit, words.fraction)}{more}"
-
-
-def scale_words(scale: float) -> str:
-    """How large a file is drawn, in words."""
-    usual = {1.0: "True to size", 0.5: "Half scale", 0.25: "Quarter scale"}
-    return usual.get(scale, f"{100 * scale:g} % of true size")
 
 
 def _colour(text: str) -> Colour:

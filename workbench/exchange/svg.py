@@ -12,11 +12,16 @@ from workbench.sheets import Label, Stroke
 
 MARGIN = 10.0
 """mm round everything."""
+_NOTE = 4.0
+"""Height of the note at the foot, mm."""
 _FONT = "Noto Sans, DejaVu Sans, sans-serif"
 
 
-def svg_bytes(page: LargePage, title: str) -> bytes:
-    """An SVG file of a page; one unit of it is a millimetre. The same input gives the same bytes."""
+def svg_bytes(page: LargePage, title: str, note: str) -> bytes:
+    """An SVG file of a page, with a ``note`` at its foot; one unit of it is a millimetre.
+
+    The same input gives the same bytes.
+    """
     wide, high = page.width + 2 * MARGIN, page.height + 2 * MARGIN
     lines = [
         '<?xml version="1.0" encoding="UTF-8"?>',
@@ -27,6 +32,7 @@ def svg_bytes(page: LargePage, title: str) -> bytes:
     ]
     for thing in page.things:
         lines += _thing(thing, high - MARGIN)
+    lines += [_text(Label("caption", note, MARGIN, 0.4 * MARGIN, _NOTE, "left"), 0.0, high, "#1c1a17")]
     lines += ["</g>", "</svg>", ""]
     return "\n".join(lines).encode("utf-8")
 
@@ -59,13 +65,15 @@ def _path(stroke: Stroke, dx: float, dy: float) -> str:
     return f'<path d="M {pairs}{" Z" if stroke.closed else ""}"/>'
 
 
-def _text(label: Label, dx: float, dy: float) -> str:
+def _text(label: Label, dx: float, dy: float, fill: str = "") -> str:
     x, y = label.x + dx, dy - label.y
     anchor = {"left": "start", "middle": "middle", "right": "end"}[label.align]
     turned = f' transform="rotate({-label.angle:.4f} {x:.4f} {y:.4f})"' if label.angle else ""
     bold = ' font-weight="bold"' if label.role == "title" else ""
+    own = f' fill="{fill}"' if fill else ""
     return (
-        f'<text x="{x:.4f}" y="{y:.4f}" font-size="{label.size:.3f}" text-anchor="{anchor}"{bold}{turned}>'
+        f'<text x="{x:.4f}" y="{y:.4f}" font-size="{label.size:.3f}" text-anchor="{anchor}"'
+        f"{bold}{own}{turned}>"
         f"{escape(_legal(label.text))}</text>"
     )
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from workbench.draft import Finding, Outcome
 from workbench.exchange.choice import ExportChoice, Format, checked
 from workbench.exchange.page import LargePage, fitted_page, smallest_page
+from workbench.exchange.said import note_of
 from workbench.exchange.things import in_rows, things_of
 from workbench.pieces import Cutting
 from workbench.sheets import Heading, clean
@@ -39,10 +40,10 @@ def export(
     if kind == "svg":
         from workbench.exchange.svg import svg_bytes
 
-        return svg_bytes(page, title)
+        return svg_bytes(page, title, note_of(choice, words))
     from workbench.exchange.dxf import dxf_bytes
 
-    return dxf_bytes(page, choice.dxf)
+    return dxf_bytes(page, choice.dxf, note_of(choice, words))
 
 
 def laid_out(
