@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -169,8 +169,7 @@ class Notion:
         return self.how.format(**said)
 
 
-@dataclass(frozen=True)
-class WalkRow:
+class WalkRow(NamedTuple):
     """One pair of edges that are sewn together: whole, or from notch to notch. Lengths in mm."""
 
     layer: LayerName
