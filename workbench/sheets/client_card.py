@@ -10,10 +10,7 @@ from workbench.draft import Comfort, Outcome
 from workbench.pieces import Cutting, Making
 from workbench.sheets.block import (
     BODY,
-    LARGE,
     LEADING,
-    SMALL,
-    TITLE,
     Block,
     beside,
     heading,
@@ -22,13 +19,13 @@ from workbench.sheets.block import (
     stack,
 )
 from workbench.sheets.card_words import CardLine, care, figures, putting_on, taking_off
-from workbench.sheets.fonts import clean, text_width
+from workbench.sheets.client_head import client_head
+from workbench.sheets.fonts import clean
 from workbench.sheets.heading import Heading
 from workbench.sheets.page_file import pdf_of
 from workbench.sheets.paper import PAPERS, PrintError
 from workbench.sheets.pen import ATTEND, INK, SOFT, LineStyle, Pen
 from workbench.sheets.quote_sheet import checked_paper
-from workbench.sheets.sections import INVENTED
 from workbench.sheets.setter import FOOT, SIDE, TOP, Page
 from workbench.sheets.sheet_head import said
 
@@ -90,28 +87,13 @@ def _body(card: Card, words: Heading, width: float, size: float) -> Block:
     ]
     return stack(
         [
-            _head(words, width),
+            client_head(TITLE_OF_CARD, words, width),
             space(3.0),
             _warning(width, size),
             space(4.0),
             beside([(0.0, stack(left)), (column + _GUTTER, stack(right))]),
         ]
     )
-
-
-def _head(words: Heading, width: float) -> Block:
-    name = clean(words.client) or "No client named"
-    size = TITLE if text_width(name, TITLE, bold=True) <= width else 0.7 * TITLE
-    about = " · ".join(part for part in (TITLE_OF_CARD, clean(words.style), clean(words.date)) if part)
-    blocks = [
-        Block(3.0, lambda pen, left, top: pen.line(left, top - 0.5, left + width, top - 0.5, _RULE)),
-        paragraph(name, width, size, bold=True, most=2),
-        space(0.8),
-        paragraph(about, width, LARGE, most=2),
-    ]
-    if words.invented:
-        blocks.append(paragraph(INVENTED, width, SMALL, bold=True))
-    return stack(blocks)
 
 
 def _warning(width: float, size: float) -> Block:

@@ -11,11 +11,9 @@ from workbench.draft import Outcome
 from workbench.pieces import Cutting
 from workbench.sheets.block import (
     BODY,
-    LARGE,
     LEADING,
     SMALL,
     THIN,
-    TITLE,
     Block,
     beside,
     heading,
@@ -23,6 +21,7 @@ from workbench.sheets.block import (
     space,
     stack,
 )
+from workbench.sheets.client_head import client_head
 from workbench.sheets.fonts import clean, fitted, text_width, wrapped
 from workbench.sheets.garment import View, garment_views
 from workbench.sheets.garment_picture import garment_picture
@@ -30,7 +29,7 @@ from workbench.sheets.heading import Heading
 from workbench.sheets.page_file import pdf_of
 from workbench.sheets.paper import PAPERS, PrintError
 from workbench.sheets.pen import INK, SOFT, LineStyle, Pen
-from workbench.sheets.sections import INVENTED, cautions
+from workbench.sheets.sections import cautions
 from workbench.sheets.setter import FOOT, SIDE, TOP, Page
 
 TITLE_OF_QUOTE = "Quote"
@@ -101,29 +100,13 @@ def _body(quote: Quote, words: Heading, views: Sequence[View], width: float, fit
     right = stack([*_price(quote, column, fit.words), *_dates(quote.client, column, fit.words)])
     return stack(
         [
-            _head(words, width),
+            client_head(TITLE_OF_QUOTE, words, width),
             space(fit.gap),
             garment_picture(views, width, fit.picture),
             space(fit.gap),
             beside([(0.0, left), (column + _GUTTER, right)]),
         ]
     )
-
-
-def _head(words: Heading, width: float) -> Block:
-    """Whose quote it is, for what, and from when."""
-    name = clean(words.client) or "No client named"
-    size = TITLE if text_width(name, TITLE, bold=True) <= width else 0.7 * TITLE
-    about = " · ".join(part for part in (TITLE_OF_QUOTE, clean(words.style), clean(words.date)) if part)
-    blocks = [
-        Block(3.0, lambda pen, left, top: pen.line(left, top - 0.5, left + width, top - 0.5, _RULE)),
-        paragraph(name, width, size, bold=True, most=2),
-        space(0.8),
-        paragraph(about, width, LARGE, most=2),
-    ]
-    if words.invented:
-        blocks.append(paragraph(INVENTED, width, SMALL, bold=True))
-    return stack(blocks)
 
 
 def _of(lines: Sequence[ClientLine], kind: str) -> list[ClientLine]:
