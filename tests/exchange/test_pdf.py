@@ -13,6 +13,7 @@ from tests.exchange.alike import Array, off
 from tests.exchange.conftest import exported
 from tests.sheets.conftest import HEADING, CutJob
 from tests.sheets.readback import lines_by_pdfium, lines_by_pikepdf, page_sizes, text_of
+from workbench.body import CAUTION_SHORT
 from workbench.draft import Finding
 from workbench.exchange import ExportChoice, Projector, export
 from workbench.pieces import LAYERS
@@ -41,6 +42,7 @@ def test_it_is_the_smallest_usual_sheet_and_says_its_scale(cut: CutJob, scale: f
     (text,) = text_of(pdf)
     assert said in text
     assert "invented for demonstration" in text
+    assert CAUTION_SHORT.split(".")[0] in text
     assert ("not for cutting cloth" in text) == (scale < 1)
 
 

@@ -10,7 +10,7 @@ from workbench.exchange.things import Thing, in_rows
 from workbench.sheets import LONGEST_SIDE
 
 MARGIN = 10.0
-HEAD = 68.0
+HEAD = 76.0
 """Room above the pieces for the words and the test square, mm."""
 _ISO: tuple[tuple[str, float, float], ...] = (
     ("A4", 210.0, 297.0),

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from io import BytesIO
 
+from workbench.body import CAUTION_SHORT
 from workbench.draft import Finding
 from workbench.exchange.choice import ExportChoice, Projector
 from workbench.exchange.layers import ROLE_LAYER, STYLES
@@ -21,6 +22,7 @@ from workbench.sheets import (
     fitted,
     path_code,
     set_size,
+    wrapped,
 )
 
 Colour = tuple[float, float, float]
@@ -30,6 +32,8 @@ SQUARE = 50.0
 INK: Colour = (0.11, 0.10, 0.09)
 SOFT: Colour = (0.40, 0.38, 0.35)
 ATTEND: Colour = (0.66, 0.18, 0.13)
+_SMALL = 3.2
+"""Height of the small print, mm."""
 _STRONG = ("cut", "stitch")
 _WORDS_IN, _WORDS_UP, _WORDS_SIZE = 60.0, 27.0, 9.0
 """Where the words on a projector sheet stand, and how large they are, mm."""
@@ -67,9 +71,11 @@ def _copy_page(
     pen.text(x, top - 6.0, fitted(clean(words.client) or "Pieces", 6.0, room, bold=True), 6.0, bold=True)
     for number, line in enumerate(_told(page, choice, words)):
         pen.text(x, top - 13.5 - 5.6 * number, fitted(line, 4.0, room), 4.0)
+    room = page.width - 2 * MARGIN
     if over:
-        told = _over_words(over, words)
-        pen.text(left, top - HEAD + 10.0, fitted(told, 3.4, page.width - 2 * MARGIN), 3.4, colour=ATTEND)
+        for number, line in enumerate(wrapped(_over_words(over, words), _SMALL, room, most=2)):
+            pen.text(left, top - SQUARE - 5.0 - 4.2 * number, line, _SMALL, colour=ATTEND)
+    pen.text(left, top - HEAD + 10.0, fitted(CAUTION_SHORT, _SMALL, room), _SMALL, colour=SOFT)
     pen.line(left, top - HEAD + 8.0, page.width - MARGIN, top - HEAD + 8.0, LineStyle(0.2, SOFT))
     styles = {
         name: LineStyle(style.width, _colour(style.colour), style.dash) for name, style in STYLES.items()

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from workbench.sheets.chosen import marked_pieces
     from workbench.sheets.client_card import Card, print_client_card
     from workbench.sheets.drawing import Drawing, Label, Role, Stroke
-    from workbench.sheets.fonts import clean, fitted
+    from workbench.sheets.fonts import clean, fitted, wrapped
     from workbench.sheets.garment import View, garment_views
     from workbench.sheets.heading import Heading
     from workbench.sheets.inside_sheet import print_inside_sheet
@@ -41,7 +41,7 @@ else:
             "chosen": "marked_pieces",
             "client_card": "Card print_client_card",
             "drawing": "Drawing Label Role Stroke",
-            "fonts": "clean fitted",
+            "fonts": "clean fitted wrapped",
             "garment": "View garment_views",
             "heading": "Heading",
             "inside_sheet": "print_inside_sheet",
@@ -116,4 +116,5 @@ __all__ = [
     "set_size",
     "sewn_to",
     "sheet_map",
+    "wrapped",
 ]
