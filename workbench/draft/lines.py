@@ -10,7 +10,7 @@ below a dozen. What needs the surface is asked for all lines at once.
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import islice, pairwise
 from math import ceil
@@ -159,7 +159,7 @@ def probed(crossings: list[Crossing]) -> list[float]:
 
 def follow(
     crossings: list[Crossing],
-    curves: Sequence[Curve] | Mapping[int, Curve],
+    curves: Sequence[Curve],
     runs: list[float],
     shares: Array,
     surface: Surface,
@@ -209,12 +209,12 @@ def crossing_between(
 class Crossing:
     """One seam on its way to where a line crosses it, at a walk between ``low`` and ``high``."""
 
-    __slots__ = ("high", "line", "low", "miss", "rise", "u", "walk")
+    __slots__ = ("high", "line", "low", "miss", "rise", "run", "u", "walk")
 
     def __init__(self, line: int, u: float, walk: float, low: float, high: float) -> None:
         self.line, self.u = line, u
         self.walk, self.low, self.high = walk, low, high
-        self.miss = self.rise = 0.0
+        self.miss = self.rise = self.run = 0.0
 
     def step(self, curve: Curve, run: float, run_above: float) -> float:
         """How far the line misses the walk, mm, before going on to a better one.
@@ -235,7 +235,8 @@ class Crossing:
             if not self.low <= walk <= self.high:
                 self.walk = 0.5 * (self.low + self.high)
                 break
-            found, self.rise = curve.at(run + growth * (walk - start))
+            self.run = run + growth * (walk - start)
+            found, self.rise = curve.at(self.run)
             self.walk, miss = walk, found - walk
             if abs(miss) < _MET:
                 break

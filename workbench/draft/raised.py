@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
-from itertools import pairwise
+from itertools import islice, pairwise, zip_longest
 from typing import NamedTuple
 
 import numpy as np
@@ -46,10 +46,13 @@ def raised_nodes_of(
 
     LineError as for lines that nobody raised, and where one was moved so far that it turns back.
     """
-    return tuple(
-        _nodes(number, points, groups, surface)
-        for number, (points, groups) in enumerate(zip(lines, raised, strict=True))
-    )
+    runs = _runs(lines, surface)
+    held = [_Line(n, points, curve_through(n, points, runs[n])) for n, points in enumerate(lines)]
+    for groups in zip_longest(*raised, fillvalue={}):
+        held = _all_raised(held, groups, surface)
+    crossings = [seam_crossings(line.number, line.points) for line in held]
+    _meet([crossing for own in crossings for crossing in own], held, surface)
+    return tuple(in_order(line.points, line.curve, own) for line, own in zip(held, crossings, strict=True))
 
 
 def on_nodes(points: tuple[ShapePoint, ...], nodes: Nodes) -> tuple[ShapePoint, ...]:
@@ -58,36 +61,43 @@ def on_nodes(points: tuple[ShapePoint, ...], nodes: Nodes) -> tuple[ShapePoint, 
     return tuple(replace(point, t=walks[point.u]) for point in points)
 
 
-def _nodes(number: int, points: tuple[ShapePoint, ...], groups: Sequence[Lifts], surface: Surface) -> Nodes:
-    curve = curve_through(number, points, _runs(points, surface))
-    for lifts in groups:
-        points, curve = _raised(number, points, curve, lifts, surface)
-    crossings = seam_crossings(number, points)
-    _meet(crossings, curve, surface)
-    return in_order(points, curve, crossings)
+class _Line(NamedTuple):
+    """A line as the groups of lifts so far have left it."""
+
+    number: int
+    points: tuple[ShapePoint, ...]
+    curve: Curve
 
 
-def _raised(
-    number: int, points: tuple[ShapePoint, ...], curve: Curve, lifts: Lifts, surface: Surface
-) -> tuple[tuple[ShapePoint, ...], Curve]:
-    """The points of a line with those raised among them, and the curve through all of them."""
-    at = _spots(points, curve)
-    lifts = _on_points(lifts, at)
-    fresh = [_crossing_at(number, u, points) for u in lifts if u not in at]
-    _meet(fresh, curve, surface)
-    where = _runs([ShapePoint(crossing.u, crossing.walk) for crossing in fresh], surface)
-    for crossing, run in zip(fresh, where, strict=True):
-        at[crossing.u] = _Spot(
-            ShapePoint(crossing.u, crossing.walk), run, crossing.rise, crossing.rise, end=False
-        )
-    bumps = _bumps(lifts, at)
-    spots = [_lifted(at[u], bumps) for u in sorted(at)]
-    found = tuple(spot.point for spot in spots)
-    runs = _runs(found, surface)
+def _all_raised(lines: list[_Line], groups: Sequence[Lifts], surface: Surface) -> list[_Line]:
+    """Every line with one group of lifts: its points, those raised among them, and the curve through all.
+
+    What needs the surface is asked for all lines at once.
+    """
+    spots = [_spots(line) for line in lines]
+    placed = [_on_points(lifts, at) for lifts, at in zip(groups, spots, strict=True)]
+    fresh = [
+        _crossing_at(line, u)
+        for line, lifts, at in zip(lines, placed, spots, strict=True)
+        for u in lifts
+        if u not in at
+    ]
+    _meet(fresh, lines, surface)
+    for one in fresh:
+        point = ShapePoint(one.u, one.walk)
+        spots[one.line][one.u] = _Spot(point, one.run, one.rise, one.rise, end=False)
+    lifted = [_lifted(lifts, at) for lifts, at in zip(placed, spots, strict=True)]
+    runs = _runs([[spot.point for spot in found] for found in lifted], surface)
+    return [_line(line.number, found, runs[line.number]) for line, found in zip(lines, lifted, strict=True)]
+
+
+def _line(number: int, spots: list[_Spot], runs: list[float]) -> _Line:
+    """The line through spots with their slopes."""
     if any(not after - before > 1e-6 for before, after in pairwise(runs)):
         raise LineError("was moved so far at a fitting that it turns back", number)
+    points = tuple(spot.point for spot in spots)
     slope_in, slope_out = [spot.slope_in for spot in spots], [spot.slope_out for spot in spots]
-    return found, curve_of(runs, [point.t for point in found], slope_in, slope_out)
+    return _Line(number, points, curve_of(runs, [point.t for point in points], slope_in, slope_out))
 
 
 class _Spot(NamedTuple):
@@ -100,8 +110,9 @@ class _Spot(NamedTuple):
     end: bool
 
 
-def _spots(points: tuple[ShapePoint, ...], curve: Curve) -> dict[float, _Spot]:
+def _spots(line: _Line) -> dict[float, _Spot]:
     """The points there are, by u."""
+    points, curve = line.points, line.curve
     ends = (points[0].u, points[-1].u)
     known = zip(points, curve.runs, curve.slope_in, curve.slope_out, strict=True)
     return {p.u: _Spot(p, run, arrives, leaves, p.u in ends) for p, run, arrives, leaves in known}
@@ -138,13 +149,25 @@ def _bumps(lifts: Lifts, at: Mapping[float, _Spot]) -> list[_Bump]:
     return bumps
 
 
-def _lifted(spot: _Spot, bumps: list[_Bump]) -> _Spot:
-    """The point with what every bump does to it; a line keeps its slope where it ends."""
-    lifts = [bump.at(spot.run) for bump in bumps]
-    higher = sum(height for height, _ in lifts)
-    steeper = 0.0 if spot.end else sum(slope for _, slope in lifts)
-    point = replace(spot.point, t=spot.point.t + higher)
-    return spot._replace(point=point, slope_in=spot.slope_in + steeper, slope_out=spot.slope_out + steeper)
+def _lifted(lifts: Lifts, at: Mapping[float, _Spot]) -> list[_Spot]:
+    """The spots in order, with what every lift does to each."""
+    bumps = _bumps(lifts, at)
+    return [_with_bumps(at[u], bumps) for u in sorted(at)]
+
+
+def _with_bumps(spot: _Spot, bumps: list[_Bump]) -> _Spot:
+    """A line keeps its slope where it ends."""
+    higher = steeper = 0.0
+    for bump in bumps:
+        height, slope = bump.at(spot.run)
+        higher += height
+        steeper += slope
+    if not higher and not steeper:
+        return spot
+    steeper = 0.0 if spot.end else steeper
+    u, t, smooth = spot.point.u, spot.point.t, spot.point.smooth
+    point = ShapePoint(u, t + higher, smooth)
+    return _Spot(point, spot.run, spot.slope_in + steeper, spot.slope_out + steeper, spot.end)
 
 
 def _on_points(lifts: Lifts, taken: Iterable[float]) -> dict[float, float]:
@@ -157,24 +180,24 @@ def _on_points(lifts: Lifts, taken: Iterable[float]) -> dict[float, float]:
     return placed
 
 
-def _crossing_at(line: int, u: float, points: tuple[ShapePoint, ...]) -> Crossing:
+def _crossing_at(line: _Line, u: float) -> Crossing:
     """Where a line is to be found at any place between its ends."""
+    points = line.points
     after = next(i for i, point in enumerate(points) if point.u > u)
-    return crossing_between(line, u, points[after - 1], points[after], reach_of(points))
+    return crossing_between(line.number, u, points[after - 1], points[after], reach_of(points))
 
 
-def _meet(crossings: list[Crossing], curve: Curve, surface: Surface) -> None:
-    """Find the walk of every crossing on one curve."""
+def _meet(crossings: list[Crossing], lines: Sequence[_Line], surface: Surface) -> None:
+    """Find the walk of every crossing on the line it belongs to."""
     if crossings:
         shares = surface.shares(np.array([crossing.u for crossing in crossings] * 2))
         runs = surface.runs(shares, np.array(probed(crossings))).tolist()
-        follow(crossings, {crossings[0].line: curve}, runs, shares, surface)
+        follow(crossings, [line.curve for line in lines], runs, shares, surface)
 
 
-def _runs(points: Sequence[ShapePoint], surface: Surface) -> list[float]:
-    """How far round each point lies, in mm."""
-    if not points:
-        return []
+def _runs(lines: Sequence[Sequence[ShapePoint]], surface: Surface) -> list[list[float]]:
+    """How far round each point of each line lies, in mm."""
+    points = [point for line in lines for point in line]
     shares = surface.shares(np.array([point.u for point in points]))
-    runs: list[float] = surface.runs(shares, np.array([point.t for point in points])).tolist()
-    return runs
+    runs = iter(surface.runs(shares, np.array([point.t for point in points])).tolist())
+    return [list(islice(runs, len(line))) for line in lines]
