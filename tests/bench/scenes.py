@@ -157,7 +157,8 @@ def repaint_floor(window: Window) -> float:
 
 
 _FIRST_PAINT = """
-import sys, time
+import gc, sys, time
+gc.disable()  # as the command does before it reads Qt
 from PySide6.QtCore import QEvent, QObject, QTimer
 from PySide6.QtWidgets import QApplication, QMainWindow
 class Watch(QObject):
@@ -180,7 +181,7 @@ def watched(*_):
     return run_events()
 QApplication.exec = watched
 """
-_WHOLE = _FIRST_PAINT + "import pathlib; from workbench.ui import run; run(pathlib.Path(sys.argv[1]))"
+_WHOLE = _FIRST_PAINT + "from workbench.cli import main; sys.exit(main())"
 _BARE = _FIRST_PAINT + "app = QApplication([]); window = QMainWindow(); window.show(); app.exec()"
 
 

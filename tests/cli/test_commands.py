@@ -264,7 +264,7 @@ def test_interrupted_command_ends_quietly(
     def interrupted(_: object) -> str:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr(cli, "report_text", interrupted)
+    monkeypatch.setattr("workbench.document.report_text", interrupted)
     assert cli.main(["report", str(BRIDE)]) == 2
     said = capsys.readouterr()
     assert (said.out, said.err) == ("", "")

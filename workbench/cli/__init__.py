@@ -8,6 +8,7 @@ row of it failed.
 from __future__ import annotations
 
 import argparse
+import gc
 import os
 import sys
 from collections.abc import Sequence
@@ -15,7 +16,6 @@ from pathlib import Path
 
 from workbench import __version__
 from workbench.cli.common import Commands, Parser, Refused, as_json, no_draft, read, say
-from workbench.document import NoDraftError, json_schema, picture_of, report, report_text
 
 FAILED = 2
 _COMMANDS = ("report", "print", "export", "lay", "recut", "schema")
@@ -98,15 +98,21 @@ def _add_report(commands: Commands) -> None:
 
 def _open_window(chosen: argparse.Namespace) -> int:
     path: Path | None = chosen.file
-    if path is not None:
-        read(path)
-    # only here: the other commands need neither a display nor its libraries
-    from workbench.ui import run
+    gc.disable()  # nothing read while starting is garbage; the window has it looked for once it has settled
+    try:
+        if path is not None:
+            read(path)
+        # only here: the other commands need neither a display nor its libraries
+        from workbench.ui import run
 
-    return run(path)
+        return run(path)
+    finally:
+        gc.enable()
 
 
 def _report(chosen: argparse.Namespace) -> int:
+    from workbench.document import NoDraftError, picture_of, report, report_text  # likewise
+
     picture = picture_of(read(chosen.file))
     try:
         text = as_json(report(picture, chosen.file.stem)) if chosen.json else report_text(picture)
@@ -117,6 +123,8 @@ def _report(chosen: argparse.Namespace) -> int:
 
 
 def _schema(_: argparse.Namespace) -> int:
+    from workbench.document import json_schema  # likewise
+
     say(as_json(json_schema()))
     return 0
 

@@ -1,4 +1,8 @@
-"""What the commands share: how they refuse, read, write and speak."""
+"""What the commands share: how they refuse, read, write and speak.
+
+Projects and lengths are read where they are needed and not above: the window is told of its
+file from here, and all that is read before it opens is waited for.
+"""
 
 from __future__ import annotations
 
@@ -6,10 +10,10 @@ import argparse
 import json
 import sys
 from pathlib import Path
-from typing import NoReturn, TypeAlias
+from typing import TYPE_CHECKING, NoReturn, TypeAlias
 
-from workbench.body import LengthError, read_length
-from workbench.document import SUFFIX, FileTrouble, NoDraftError, Project, read_project, write_whole
+if TYPE_CHECKING:
+    from workbench.document import NoDraftError, Project
 
 
 class Refused(Exception):  # noqa: N818  carries one line to the user
@@ -30,6 +34,8 @@ Commands: TypeAlias = "argparse._SubParsersAction[Parser]"
 
 def read(path: Path) -> Project:
     """The project in a file; Refused with what is wrong with it."""
+    from workbench.document import FileTrouble, read_project
+
     try:
         return read_project(path)
     except FileTrouble as trouble:
@@ -38,6 +44,8 @@ def read(path: Path) -> Project:
 
 def write(path: Path, data: bytes) -> None:
     """Put bytes in a file, whole; Refused with why that cannot be, and nothing changed."""
+    from workbench.document import FileTrouble, write_whole
+
     try:
         write_whole(path, data)
     except FileTrouble as trouble:
@@ -46,6 +54,8 @@ def write(path: Path, data: bytes) -> None:
 
 def refuse_project(chosen: argparse.Namespace) -> None:
     """Refused where the output would go over a project."""
+    from workbench.document import SUFFIX
+
     if chosen.out.suffix == SUFFIX or _same(chosen.out, chosen.file):
         raise Refused(f"{chosen.out}: a print is not written over a project; name a .pdf file")
 
@@ -65,6 +75,8 @@ def _same(one: Path, other: Path) -> bool:
 
 def length(option: str, text: str) -> float:
     """Millimetres, in which a bare figure is too."""
+    from workbench.body import LengthError, read_length
+
     try:
         return read_length(text, "mm").mm
     except LengthError as error:
