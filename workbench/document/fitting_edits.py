@@ -56,13 +56,13 @@ def set_gap(project: Project, number: int, where: str, mm: float | None) -> Proj
     return _with_one(project, number, replace(fitting, gaps=gaps))
 
 
-def add_change(project: Project, number: int, kind: ChangeKind) -> Project:
+def add_pinned(project: Project, number: int, kind: ChangeKind) -> Project:
     """The project with one more change of this kind, of nothing yet."""
     fitting = _one(project, number)
     return _with_changes(project, number, (*fitting.changes, _usual(kind, fitting)))
 
 
-def set_change(project: Project, number: int, which: int, **entries: Entry) -> Project:
+def set_pinned(project: Project, number: int, which: int, **entries: Entry) -> Project:
     """The project with other entries of one change; another kind begins at its usual place."""
     fitting = _one(project, number)
     before = _change(fitting, which)
@@ -74,7 +74,7 @@ def set_change(project: Project, number: int, which: int, **entries: Entry) -> P
     return _with_changes(project, number, (*fitting.changes[:which], after, *fitting.changes[which + 1 :]))
 
 
-def remove_change(project: Project, number: int, which: int) -> Project:
+def remove_pinned(project: Project, number: int, which: int) -> Project:
     """The project without one change of a fitting."""
     fitting = _one(project, number)
     _change(fitting, which)
