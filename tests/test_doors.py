@@ -60,6 +60,17 @@ def test_a_door_reads_little_when_it_is_opened(opened: str, unread: set[str]) ->
     assert not unread & set(printed(f"import sys, {opened}; print(*sys.modules)"))
 
 
+def test_the_window_opens_without_what_later_places_sheets_and_commands_use() -> None:
+    later = {
+        *("ezdxf", "PIL", "pydantic", "reportlab", "spyrrow", "csv", "subprocess"),
+        *("workbench.cloth.plan", "workbench.cloth.quote", "workbench.cloth.solver"),
+        *("workbench.document.clients_csv", "workbench.document.lays", "workbench.document.report_data"),
+        *("workbench.sheets.drawing", "workbench.sheets.paper", "workbench.ui.form.ledger_table"),
+        *("workbench.ui.cloth.place", "workbench.ui.pieces.place", "workbench.ui.quote.place"),
+    }
+    assert not later & set(printed("import sys, workbench.ui.app; print(*sys.modules)"))
+
+
 def printed(code: str) -> list[str]:
     """The words a fresh Python says."""
     done = subprocess.run(
