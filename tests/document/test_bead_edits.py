@@ -26,6 +26,7 @@ from workbench.document import (
     remove_run,
     remove_scatter,
     report,
+    report_text,
     set_bands,
     set_beading,
     set_hours,
@@ -226,3 +227,14 @@ def test_the_plan_is_printed_and_what_is_not_beaded_is_not() -> None:
     assert printed_beads(picture_of(project), project.paper).startswith(b"%PDF")
     with pytest.raises(ValueError, match="Nothing is beaded yet"):
         printed_beads(picture_of(example()), project.paper)
+
+
+def test_the_report_to_read_lists_what_to_buy_and_every_row() -> None:
+    picture = picture_of(priced())
+    said = report_text(picture)
+    assert picture.beading is not None
+    assert "Beads to buy" in said
+    for line in picture.beading.count.kinds:
+        assert f"{line.with_reserve:,}" in said
+    assert "row 1" in said
+    assert "Beads to buy" not in report_text(picture_of(example()))

@@ -20,6 +20,8 @@ WHY_WORDS: Mapping[str, str] = {
     "taken": "where other beads lie",
 }
 _HAIR = 1e-6
+_SQUARE_CM = 6.4516
+"""In a square inch."""
 
 
 def run_place(number: int, entry: str = "name", seam: int | None = None) -> Place:
@@ -197,16 +199,21 @@ def scatter_dense(number: int, scatter: BeadScatter, most: float) -> Finding:
     return Finding(
         "attend",
         "bead_dense",
-        "The scatter “{scatter}” asks for {asked} beads to the square inch; of these kinds {most} have room "
-        "without lying on each other, so none are laid.",
+        "The scatter “{scatter}” asks for {asked}; of these kinds no more than {most} have room without "
+        "lying on each other, so none are laid.",
         words={
             "scatter": scatter.name,
-            "asked": f"{scatter.per_square_inch:,.4g}",
-            "most": f"{most:,.3g}",
+            "asked": _dense(scatter.per_square_inch),
+            "most": _dense(most),
         },
         place=scatter_place(number, "per_square_inch"),
         remedy="Lower the density, or take smaller beads.",
     )
+
+
+def _dense(per_square_inch: float) -> str:
+    """A density in both units: a finding keeps lengths apart for the unit on show, but no areas."""
+    return f"{per_square_inch:,.3g} to the square inch ({per_square_inch / _SQUARE_CM:,.3g} to the square cm)"
 
 
 def scatter_no_kind(number: int, scatter: BeadScatter) -> Finding:
@@ -226,8 +233,8 @@ def scatter_empty(number: int, scatter: BeadScatter) -> Finding:
     return Finding(
         "attend",
         "bead_scatter_empty",
-        "At {density} to the square inch the free cloth of the scatter “{scatter}” holds no bead.",
-        words={"scatter": scatter.name, "density": f"{scatter.per_square_inch:,.4g}"},
+        "At {density} the free cloth of the scatter “{scatter}” holds no bead.",
+        words={"scatter": scatter.name, "density": _dense(scatter.per_square_inch)},
         place=scatter_place(number, "per_square_inch"),
         remedy="Raise the density, take more panels, or make the bands narrower.",
     )

@@ -9,6 +9,7 @@ from workbench.body import CAUTIONS, LEVEL_LABEL, LevelName, round_down, say_at_
 from workbench.document.picture import Picture
 from workbench.document.project import Project
 from workbench.document.report_data import area, cut_out, worked_out
+from workbench.document.text_beads import bead_lines
 from workbench.document.text_cloth import cloth_lines
 from workbench.document.text_lines import WIDTH, Said, bullets, section, table
 from workbench.document.text_making import making_lines
@@ -33,6 +34,7 @@ def report_text(picture: Picture) -> str:
         *section("Seams", _seams(draft, say)),
         *_fittings(picture.project, outcome),
         *making_lines(cut_out(picture), say),
+        *bead_lines(picture, say),
         *cloth_lines(picture, say),
         *section("What to look at", _findings(picture)),
         *section("Cautions", bullets(CAUTIONS)),

@@ -124,7 +124,7 @@ def band_brush(why: BandWhy, view: View | None = None) -> QBrush:
             # strokes keep their distance on the screen whatever the zoom
             brush.setTransform(QTransform.fromScale(1 / view.scale, 1 / view.scale))
         return brush
-    return QBrush(colours.intake if why == "bone" else faint(colours.hairline, 0.8))
+    return QBrush(faint(colours.rule, 0.5) if why == "bone" else faint(colours.hairline, 0.8))
 
 
 def _bands(painter: QPainter, shown: Shown) -> None:

@@ -40,7 +40,11 @@ class Prices(Section):
 
     def fill(self) -> None:
         """What her own list can do; the lines come when it is known what is bought."""
-        self.add(Remark("Cloth is priced in the cloth place. An empty field has no price yet, and is said."))
+        self.add(
+            Remark(
+                "Cloth and beads have prices in their places. An empty field has none yet: that is said."
+            )
+        )
         self._own = self.add(ButtonsRow("Take from my list", "Keep in my list"))
         take, keep = self._own.buttons
         take.setAccessibleName("Take prices from my own price list")
