@@ -9,9 +9,7 @@ from typing import TYPE_CHECKING
 from workbench.body import Body, BodyError, complete
 from workbench.document.project import Project
 from workbench.draft import (
-    NO_CORRECTIONS,
     Comfort,
-    Corrections,
     Finding,
     Outcome,
     Place,
@@ -177,21 +175,21 @@ def picture_of(project: Project, before: Picture | None = None) -> Picture:
         body = complete(project.taken())
     except BodyError as error:
         return Picture(project, None, None, None, (_refused(error),), last_good)
-    corrections, left_out = _fitted(project)
-    outcome = work_out(body, project.design, corrections)
+    outcome, said = _fitted(body, project) if project.fittings else (work_out(body, project.design), ())
     comfort = comfort_of(outcome, project.limits)
-    findings = by_weight((*outcome.findings, *left_out, *comfort.findings))
+    findings = by_weight((*outcome.findings, *said, *comfort.findings))
     good = outcome if outcome.draft is not None else last_good
     return Picture(project, body, outcome, comfort, findings, good)
 
 
-def _fitted(project: Project) -> tuple[Corrections, tuple[Finding, ...]]:
-    """What fittings changed, and what of it no longer suits the bodice."""
-    if not project.fittings:
-        return NO_CORRECTIONS, ()
-    from workbench.fitting import carried  # most bodices are not fitted yet
+def _fitted(body: Body, project: Project) -> tuple[Outcome, tuple[Finding, ...]]:
+    """The draft with what fittings changed; what that was, and what of it no longer suits the bodice."""
+    from workbench.fitting import carried, fitted_note  # most bodices are not fitted yet
 
-    return carried(project.fittings, project.design)
+    corrections, left_out = carried(project.fittings, project.design)
+    outcome = work_out(body, project.design, corrections)
+    note = fitted_note(outcome) if outcome.draft is not None else None
+    return outcome, left_out if note is None else (*left_out, note)
 
 
 def _drafted_alike(one: Project, other: Project) -> bool:

@@ -147,13 +147,11 @@ def _fittings(project: Project, outcome: Outcome) -> Iterator[str]:
     """What was pinned at each fitting, and what all that is carried in comes to."""
     if not project.fittings:
         return
-    from workbench.fitting import fitted_words  # most bodices are not fitted yet
-
     lines: list[str] = []
     for fitting in project.fittings:
         lines += _fitting(fitting, project)
-    said = fitted_words(outcome, project.unit, project.fraction)
-    lines += wrap(said or "Nothing of it is carried into the draft.", WIDTH)
+    if not outcome.designed:
+        lines.append("Nothing of it is carried into the draft.")
     yield from section("Fittings", lines)
 
 

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
         change_said,
         comes_to,
         date_said,
+        fitted_note,
         fitted_words,
         fitting_said,
         place_said,
@@ -41,8 +42,8 @@ else:
             "compare": "Difference differences",
             "reading": "TOLERANCE_MM Over Reading over_at_levels proposal proposal_words reading_of",
             "shares": "seam_parts",
-            "words": "change_said comes_to date_said fitted_words fitting_said place_said seam_said "
-            "verb_of where_said",
+            "words": "change_said comes_to date_said fitted_note fitted_words fitting_said "
+            "place_said seam_said verb_of where_said",
         },
     )
 
@@ -63,6 +64,7 @@ __all__ = [
     "date_said",
     "differences",
     "field_of",
+    "fitted_note",
     "fitted_words",
     "fitting_said",
     "line_said",

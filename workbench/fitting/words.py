@@ -6,7 +6,7 @@ from datetime import date
 from functools import cache
 
 from workbench.body import LEVEL_LABEL, LEVELS, Fraction, Unit, say_closely
-from workbench.draft import Design, Outcome, panel_name, seam_name, usual_design
+from workbench.draft import Design, Finding, Outcome, Place, panel_name, seam_name, usual_design
 from workbench.fitting.records import Change, Fitting
 
 
@@ -40,6 +40,8 @@ _MONTHS = (
     "November",
     "December",
 )
+_SPECK = 0.2
+"""mm: what a level lost or moved by less is nothing she could sew."""
 _VERBS = {
     "seam": ("Take in", "Let out"),
     "length": ("Lengthen", "Shorten"),
@@ -100,18 +102,25 @@ def comes_to(change: Change, unit: Unit, fraction: Fraction = 8) -> str:
 
 def fitted_words(outcome: Outcome, unit: Unit, fraction: Fraction = 8) -> str:
     """What fittings changed in an outcome, level by level: one sentence, or nothing where none did."""
+    note = fitted_note(outcome)
+    return note.text(unit, fraction) if note is not None else ""
+
+
+def fitted_note(outcome: Outcome) -> Finding | None:
+    """The same as a finding about the fittings; None where none changed anything."""
     if not outcome.designed:
-        return ""
-    parts = []
+        return None
+    parts: list[str] = []
+    lengths: dict[str, float] = {}
     for before, level in zip(reversed(outcome.designed), reversed(outcome.levels), strict=True):
-        label = LEVEL_LABEL[level.name].lower()
-        girth, height = (
-            say_closely(abs(mm), unit, fraction) for mm in (level.fitted, level.walk - before.walk)
-        )
-        nothing = say_closely(0.0, unit, fraction)
-        if girth != nothing:
-            parts.append(f"{label} {girth} {'smaller' if level.fitted > 0 else 'larger'} round the body")
-        if height != nothing:
-            parts.append(f"{label} {height} {'higher' if level.walk > before.walk else 'lower'}")
+        label, higher = LEVEL_LABEL[level.name].lower(), level.walk - before.walk
+        if abs(level.fitted) >= _SPECK:
+            lengths[f"girth_{level.name}"] = abs(level.fitted)
+            how = "smaller" if level.fitted > 0 else "larger"
+            parts.append(f"{label} {{girth_{level.name}}} {how} round the body")
+        if abs(higher) >= _SPECK:
+            lengths[f"walk_{level.name}"] = abs(higher)
+            parts.append(f"{label} {{walk_{level.name}}} {'higher' if higher > 0 else 'lower'}")
     listed = f": {', '.join(parts)}" if parts else " at neckline or hem"
-    return f"With the corrections of fittings{listed}."
+    sentence, place = f"With the corrections of fittings{listed}.", Place(field="fittings")
+    return Finding("note", "fittings_in", sentence, lengths, place=place)

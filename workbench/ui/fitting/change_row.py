@@ -9,8 +9,7 @@ from PySide6.QtCore import QSignalBlocker
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLabel, QPushButton, QWidget
 
 from workbench.body import LEVEL_LABEL, LevelName, step_mm
-from workbench.document import Picture, Project
-from workbench.document.fitting_edits import remove_change
+from workbench.document import Picture, Project, remove_pinned
 from workbench.draft import Place, Style
 from workbench.fitting import Change, ChangeKind, comes_to, field_of, place_said, seam_said
 from workbench.ui.desk import Desk
@@ -202,7 +201,7 @@ class ChangeRow(FigureRow):
 
     def on_remove(self) -> None:
         """Take the line out."""
-        changed = remove_change(self.desk.project, self._bench.number, self.of.which)
+        changed = remove_pinned(self.desk.project, self._bench.number, self.of.which)
         self.desk.apply("Remove a line", changed)
 
     def _store(self, name: str, **entries: str | bool | float | int) -> None:

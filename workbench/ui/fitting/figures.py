@@ -7,8 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from workbench.body import read_length, say_exact, step_mm
-from workbench.document import Project
-from workbench.document.fitting_edits import set_change, set_fitting, set_gap
+from workbench.document import Project, set_fitting, set_gap, set_pinned
 from workbench.fitting import Change, Fitting
 from workbench.ui.form.figures import Stored
 from workbench.ui.form.kinds import LengthKind, PartKind, next_step
@@ -103,7 +102,7 @@ class OfChange:
 
     def put(self, project: Project, **entries: str | bool | float | int | None) -> Project:
         """The project with other entries of it."""
-        return set_change(project, self.number_of(), self.which, **entries)
+        return set_pinned(project, self.number_of(), self.which, **entries)
 
 
 def amount_figure(line: OfChange) -> Stored:

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 
-from workbench.document import Picture
-from workbench.document.fitting_edits import add_fitting
+from workbench.document import Picture, add_fitting
 from workbench.draft import Place
 from workbench.ui.desk import Desk
 from workbench.ui.fitting.bench import Compared, FittingBench

@@ -9,8 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QImage, QPixmap
 from PySide6.QtWidgets import QLabel, QWidget
 
-from workbench.document import Picture
-from workbench.document.fitting_edits import set_fitting
+from workbench.document import Picture, set_fitting
 from workbench.ui.desk import Desk
 from workbench.ui.fitting.bench import FittingBench
 from workbench.ui.fitting.pick import Pick

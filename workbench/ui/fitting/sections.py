@@ -6,8 +6,7 @@ from PySide6.QtCore import QSignalBlocker
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QPushButton, QWidget
 
 from workbench.body import say_closely
-from workbench.document import Picture
-from workbench.document.fitting_edits import add_change, remove_fitting, set_fitting, take_proposal
+from workbench.document import Picture, add_pinned, remove_fitting, set_fitting, take_proposal
 from workbench.fitting import CHANGE_KINDS, ChangeKind, date_said, proposal_words
 from workbench.ui.desk import Desk
 from workbench.ui.fitting.bench import Compared, FittingBench
@@ -112,7 +111,9 @@ class TheFitting(Section):
 
     def has(self, field: str) -> bool:
         """Particulars of a fitting."""
-        return field.startswith("fitting.") and not field.startswith(("fitting.gaps", "fitting.changes"))
+        return field == "fittings" or (
+            field.startswith("fitting.") and not field.startswith(("fitting.gaps", "fitting.changes"))
+        )
 
 
 class DrawingRow(Row):
@@ -241,7 +242,7 @@ class AddRow(Row):
         """Add a line of the kind."""
         kind = next(kind for kind, button in self.buttons.items() if button is self.sender())
         try:
-            changed = add_change(self._desk.project, self._bench.number, kind)
+            changed = add_pinned(self._desk.project, self._bench.number, kind)
         except ValueError as error:
             self.say(str(error), "attend")
             return
