@@ -32,6 +32,7 @@ from workbench.document import (
     set_hours,
     set_kind,
     set_measurement,
+    set_panels,
     set_price,
     set_quoting,
     set_run,
@@ -238,3 +239,22 @@ def test_the_report_to_read_lists_what_to_buy_and_every_row() -> None:
         assert f"{line.with_reserve:,}" in said
     assert "row 1" in said
     assert "Beads to buy" not in report_text(picture_of(example()))
+
+
+def test_another_number_of_panels_leaves_beads_where_they_are_on_the_body() -> None:
+    project = set_run(beaded(), 1, seam=3)
+    wider = set_panels(project, "front", 4)
+    assert [point.u for point in line_of(wider, "runs", 2)] == pytest.approx([0.4, 1.6 * 4 / 3])
+    assert wider.beads.runs[1].seam == 4
+    assert wider.beads.scatters[0].panels == (0, 1, 2)
+    assert line_of(wider, "scatters", 0)[-1].u == 7.0
+    back = set_panels(wider, "back", 2)
+    assert back.beads.runs[1].seam == 4
+    assert line_of(back, "scatters", 0)[-1].u == 6.0
+    assert not {finding.code for finding in picture_of(back).all_findings} & {"bead_no_seam", "bead_no_panel"}
+
+
+@pytest.mark.parametrize("count", [2, 4])
+def test_a_seam_stays_in_its_quarter(count: int) -> None:
+    project = set_panels(set_run(beaded(), 1, seam=5), "back", count)
+    assert 3 < project.beads.runs[1].seam < project.design.panel_count

@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import fields, replace
 
 from workbench.body import BY_KEY, Fraction, LevelName, Limits, Unit, limit_problem, read_length
+from workbench.document.bead_panels import beads_with_panels_changed
 from workbench.document.checks import client_problems, paper_problems
 from workbench.document.making_panels import with_panels_changed
 from workbench.document.problem import Problems
@@ -102,7 +103,10 @@ def set_panels(project: Project, quarter: QuarterName, count: int) -> Project:
         return project
     design = with_panels(project.design, quarter, count)
     making = with_panels_changed(project.making, project.design, design)
-    return replace(project, design=design, making=making)
+    beads = project.beads
+    if not beads.empty:
+        beads = beads_with_panels_changed(beads, project.design, design)
+    return replace(project, design=design, making=making, beads=beads)
 
 
 def quarter_of(design: Design, quarter: QuarterName) -> Quarter:
