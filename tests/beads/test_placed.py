@@ -91,9 +91,13 @@ def test_seams_neckline_and_hem_are_kept_free(making: Making) -> None:
     for panel in drafted().panels:
         own = discs(beads, panel.index)
         for line in (panel.neckline, panel.hem):
-            assert shapely.distance(shapely.linestrings(line), own).min(initial=np.inf) >= bands.edge_mm - 1e-3
+            assert (
+                shapely.distance(shapely.linestrings(line), own).min(initial=np.inf) >= bands.edge_mm - 1e-3
+            )
         for line in (panel.left, panel.right)[panel.index == 0 :]:
-            assert shapely.distance(shapely.linestrings(line), own).min(initial=np.inf) >= bands.seam_mm - 1e-3
+            assert (
+                shapely.distance(shapely.linestrings(line), own).min(initial=np.inf) >= bands.seam_mm - 1e-3
+            )
 
 
 @pytest.mark.parametrize(
