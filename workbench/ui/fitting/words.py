@@ -106,4 +106,6 @@ def _name(one: Difference) -> str:
 
 def _note(one: Difference, project: Project) -> str:
     before, after = (say_with_unit(mm, project.unit, project.fraction) for mm in (one.before, one.after))
+    if before == after:
+        return f"{before} before and after, to the nearest mark"
     return f"{before} before, {after} after"
