@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from dataclasses import replace
 
 import numpy as np
@@ -113,3 +114,20 @@ def test_numbers_on_the_drawing_do_not_lie_on_each_other(either_cut: CutJob) -> 
             places = np.array([(label.x, label.y) for label in marking_picture(piece, size).before.labels])
             away = np.abs(places[:, None] - places) + np.eye(len(places))[..., None] * 99
             assert not ((away[..., 0] < 0.5 * size) & (away[..., 1] < 0.5 * size)).any(), piece.name
+
+
+@pytest.mark.bench
+def test_the_guide_of_every_layer_takes_no_more_than_twice_its_goal(
+    folded: CutJob, capsys: pytest.CaptureFixture[str]
+) -> None:
+    goal = 0.5
+    print_marking(guides(folded)[:1], HEADING)
+    start = time.process_time()
+    made = guides(folded)
+    worked = time.process_time()
+    print_marking(made, HEADING)
+    took, printing = time.process_time() - start, time.process_time() - worked
+    with capsys.disabled():
+        print(f"\nmarking guide of {len(made)} layers {1000 * printing:.0f} ms (goal {1000 * goal:.0f})")
+    assert printing <= 2 * goal
+    assert took <= 3 * goal

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -45,6 +46,11 @@ class Thing:
     dx: float = 0.0
     dy: float = 0.0
     """Where its own origin lies in the file, y up."""
+
+    @cached_property
+    def bounds(self) -> tuple[float, float, float, float]:
+        """Left, bottom, right, top in its own coordinates."""
+        return self.drawing.bounds()
 
     @property
     def title(self) -> str:
@@ -117,21 +123,22 @@ def in_rows(things: Sequence[Thing], widest: float) -> tuple[tuple[Thing, ...], 
 
     The lower left corner is the origin. A thing wider than a row has one to itself.
     """
-    rows: list[list[tuple[Thing, float]]] = [[]]
+    bounds = [thing.bounds for thing in things]
+    rows: list[list[tuple[int, float]]] = [[]]
     cursor = width = 0.0
-    for thing in things:
-        left, _, right, _ = thing.drawing.bounds()
+    for number, (left, _, right, _) in enumerate(bounds):
         if rows[-1] and cursor + right - left > widest:
             rows.append([])
             cursor = 0.0
-        rows[-1].append((thing, cursor - left))
+        rows[-1].append((number, cursor - left))
         width = max(width, cursor + right - left)
         cursor += right - left + GAP
-    placed, top = [], 0.0
+    moves, top = [], 0.0
     for row in rows:
-        high = max(thing.drawing.bounds()[3] for thing, _ in row)
-        low = min(thing.drawing.bounds()[1] for thing, _ in row)
-        placed += [replace(thing, dx=dx, dy=-(top + high)) for thing, dx in row]
+        high = max(bounds[number][3] for number, _ in row)
+        low = min(bounds[number][1] for number, _ in row)
+        moves += [(dx, -(top + high)) for _, dx in row]
         top += high - low + GAP
     height = top - GAP
-    return tuple(replace(thing, dy=thing.dy + height) for thing in placed), width, height
+    placed = (replace(thing, dx=dx, dy=dy + height) for thing, (dx, dy) in zip(things, moves, strict=True))
+    return tuple(placed), width, height

@@ -82,14 +82,15 @@ def _columns(
     piece: PieceGuide, rounding: Rounding, size: float, left: float, right: float, room: float
 ) -> tuple[Block, Block] | None:
     """The first steps at the left; at the right the drawing, and below it the others. None where too tall."""
-    numbered = list(enumerate(piece.steps, 1))
+    at_left, at_right = (
+        [step_block(step, number, piece, rounding, wide, size) for number, step in enumerate(piece.steps, 1)]
+        for wide in (left, right)
+    )
     told = paragraph(_stated(piece, rounding), right, size)
     gap = 0.55 * size
-    for moved in range(min(_MOST_MOVED, len(numbered)) + 1):
-        kept = len(numbered) - moved
-        first = stack([step_block(step, n, piece, rounding, left, size) for n, step in numbered[:kept]], gap)
-        rest = [step_block(step, n, piece, rounding, right, size) for n, step in numbered[kept:]]
-        lower = stack([*rest, told], gap)
+    for moved in range(min(_MOST_MOVED, len(at_left)) + 1):
+        kept = len(at_left) - moved
+        first, lower = stack(at_left[:kept], gap), stack([*at_right[kept:], told], gap)
         tall = room - lower.height - gap
         if first.height <= room and tall >= _LEAST_DRAWN * room:
             return first, stack([drawing_block(piece, right, tall), lower], gap)
