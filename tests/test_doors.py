@@ -13,7 +13,14 @@ import pytest
 from workbench.doors import when_asked
 
 ROOT = Path(__file__).parents[1]
-DOORS = ("workbench.cloth", "workbench.sheets", "workbench.document", "workbench.book", "workbench.ui.form")
+DOORS = (
+    "workbench.beads",
+    "workbench.cloth",
+    "workbench.sheets",
+    "workbench.document",
+    "workbench.book",
+    "workbench.ui.form",
+)
 
 
 @pytest.fixture(params=DOORS)

@@ -70,6 +70,8 @@ PER_SQUARE = NumberKind("/in²", 1.0, SQUARE_CM, "/cm²")
 PER_LENGTH = NumberKind("/in", 0.5, CM, "/cm")
 PER_MINUTE = NumberKind("/min", 0.5)
 WEIGHT = NumberKind("", 1.0)
+MILLIMETRES = NumberKind("mm", 0.5)
+"""Beads are sold by their size in millimetres whatever the unit of the cloth."""
 
 
 @dataclass(frozen=True)

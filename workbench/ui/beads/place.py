@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 
-from PySide6.QtGui import QHideEvent, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.document import Picture
@@ -18,8 +17,6 @@ from workbench.ui.beads.words import findings_on_beads
 from workbench.ui.desk import Desk
 from workbench.ui.place import PlacePage
 from workbench.ui.sentence import Foot
-
-_USUAL_FORM, _USUAL_REST = 312, 968
 
 
 class BeadsPlace(PlacePage):
@@ -50,16 +47,7 @@ class BeadsPlace(PlacePage):
         beside.addLayout(middle, 1)
         beside.addWidget(self.list)
         self.list.setFixedWidth(WIDTH)
-        right = QWidget()
-        column = QVBoxLayout(right)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addLayout(beside, 1)
-        column.addWidget(self.foot)
-        for pane in (self.form, right):
-            self.addWidget(pane)
-        self.setStretchFactor(1, 1)
-        self.setSizes([_USUAL_FORM, _USUAL_REST])
+        self.arrange(self.form, beside, self.foot)
         self.setFocusProxy(self.map)
 
     def has(self, field: str) -> bool:
@@ -85,14 +73,8 @@ class BeadsPlace(PlacePage):
     def _findings(self, picture: Picture) -> Sequence[Finding]:
         return findings_on_beads(picture, self.bench.worked)
 
-    def showEvent(self, event: QShowEvent) -> None:
-        """Work out what is looked at."""
-        super().showEvent(event)
-        self.bench.set_in_sight(True)
-        # what led here may have been picked before there was anything to show it
-        self.form.show_selected(self._desk.selection)
-
-    def hideEvent(self, event: QHideEvent) -> None:
-        """Work out nothing that nobody looks at."""
-        self.bench.set_in_sight(False)
-        super().hideEvent(event)
+    def set_in_sight(self, in_sight: bool) -> None:
+        """Work out what is looked at, and light up what led here before there was anything to show it."""
+        self.bench.set_in_sight(in_sight)
+        if in_sight:
+            self.form.show_selected(self._desk.selection)

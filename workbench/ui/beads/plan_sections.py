@@ -10,6 +10,7 @@ from workbench.ui.beads.bench import BeadsBench
 from workbench.ui.beads.figures import (
     COUNT,
     LENGTH,
+    MILLIMETRES,
     PER_LENGTH,
     RATE,
     RESERVE,
@@ -134,11 +135,11 @@ class Kinds(Section):
         )  # fmt: skip
 
     def _size(self) -> Stored:
-        return self._length("size_mm", "Size across")
+        return self._length("size_mm", "Size across", MILLIMETRES)
 
-    def _length(self, key: str, label: str) -> Stored:
+    def _length(self, key: str, label: str, kind: Kind = LENGTH) -> Stored:
         return Stored(
-            f"beads.kinds.{key}", label, f"{label} of a bead", LENGTH,
+            f"beads.kinds.{key}", label, f"{label} of a bead", kind,
             lambda project: float(getattr(kind_of(project, self.number), key)),
             lambda project, value: set_kind(project, self.number, **{key: value}),
         )  # fmt: skip

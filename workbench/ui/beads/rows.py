@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from PySide6.QtCore import QPointF, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QGridLayout, QPushButton, QSizePolicy, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QSizePolicy, QWidget
 
 from workbench.beads import BeadKind, BeadMark, BeadWeight
 from workbench.document import Picture, Project, set_run, set_scatter
@@ -214,19 +214,25 @@ class MarkRow(Row):
 
 
 class PatternRow(Row):
-    """The kinds of a run one after the other: press kinds to add them, take the last one out."""
+    """The kinds of a run one after the other: press kinds to add them, take out the first or the last."""
 
     def __init__(self, desk: Desk, number: int) -> None:
         super().__init__(f"beads.runs.{number}.pattern", "Beads in turn")
         self.desk, self._number = desk, number
         self.words = "beads in turn kinds pattern sizes"
         self.kinds = KindButtons(self)
+        self.front = QPushButton("Take out the first", self)
         self.back = QPushButton("Take out the last", self)
-        self.back.setObjectName("quiet")
-        self.line.addWidget(self.back)
         self.column.addWidget(self.kinds)
+        beside = QHBoxLayout()
+        for button in (self.front, self.back):
+            button.setObjectName("quiet")
+            beside.addWidget(button)
+        beside.addStretch(1)
+        self.column.addLayout(beside)
         self.column.setContentsMargins(EDGE, GRID, EDGE, GRID)
         self.kinds.pressed.connect(self.on_kind)
+        self.front.clicked.connect(self.on_front)
         self.back.clicked.connect(self.on_back)
 
     def show_picture(self, picture: Picture) -> None:
@@ -235,16 +241,21 @@ class PatternRow(Row):
         self.kinds.show_kinds(picture.project.beads.kinds, "Add {} to the pattern")
         kinds = [kind.name for kind in picture.project.beads.kinds]
         self.kinds.show_checked([kinds.index(name) for name in run.pattern])
-        self.back.setEnabled(len(run.pattern) > 1)
+        for button in (self.front, self.back):
+            button.setEnabled(len(run.pattern) > 1)
         again = ", then from the first again" if len(run.pattern) > 1 else ""
         words, mark = told_about(self.name, picture)
         self.say(*((words, mark) if words else (f"{', '.join(run.pattern)}{again}.", None)))
 
     def on_kind(self, kind: int) -> None:
-        """One more of this kind; pressed while it is the only one, the others take its place."""
+        """One more of this kind at the end."""
         project = self.desk.project
         name = project.beads.kinds[kind].name
         self._store((*run_of(project, self._number).pattern, name))
+
+    def on_front(self) -> None:
+        """Without the first one."""
+        self._store(run_of(self.desk.project, self._number).pattern[1:])
 
     def on_back(self) -> None:
         """Without the last one."""
