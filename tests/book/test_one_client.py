@@ -203,3 +203,13 @@ def test_a_file_that_cannot_be_removed_is_named(
         "anna.pdf: cannot be removed: permission denied."
     ]
     assert len(done.gone) == 3
+
+
+def test_a_folder_that_is_write_protected_loses_no_versions(
+    hers: Belongings, data: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(os, "access", lambda path, mode: False)
+    done = remove(hers.only([hers.projects[0].file]), data)
+    assert done.gone == ()
+    assert "its folder is write-protected" in done.stays[0]
+    assert len(versions_of(data, hers.projects[0].file)) == 3

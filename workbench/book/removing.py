@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 from collections.abc import Callable
 from contextlib import suppress
@@ -51,6 +52,9 @@ def remove(belongings: Belongings, data: Path | None) -> Removed:
 
 
 def _remove_project(kept: Kept, data: Path | None) -> None:
+    if not os.access(kept.file.parent, os.W_OK):
+        # told before anything of hers is gone: a file without its versions is neither kept nor removed
+        raise FileTrouble(kept.file, "cannot be removed: its folder is write-protected.")
     lock = take(kept.file)
     if not isinstance(lock, Lock):
         raise FileTrouble(

@@ -67,7 +67,7 @@ class ClientDeeds(QObject):
         if job is None:
             return
         if job.error is None:
-            self.said.emit("within", f"{job.result} files are packed in {self._out}.")
+            self.said.emit("within", f"{_files(job.result)} packed in {self._out}.")
         elif isinstance(job.error, FileTrouble):
             self.said.emit("stop", f"Nothing was packed: {job.error}")
         else:
@@ -97,10 +97,14 @@ class ClientDeeds(QObject):
         if done.stays:
             self.said.emit("stop", f"Not everything was removed: {' '.join(done.stays)}")
         else:
-            count = len(done.gone)
-            files = f"{count} file{' is' if count == 1 else 's are'} removed"
-            self.said.emit("within", f"{files}, with {chosen.versions} earlier versions of them.")
+            versions = chosen.versions
+            which = f", with {versions} earlier version{'' if versions == 1 else 's'}" if versions else ""
+            self.said.emit("within", f"{_files(len(done.gone))} removed{which}.")
 
     def _is_on_desk(self, file: Path) -> bool:
         path = self._desk.path
         return path is not None and os.path.realpath(path) == os.path.realpath(file)
+
+
+def _files(count: object) -> str:
+    return "One file is" if count == 1 else f"{count} files are"

@@ -54,7 +54,7 @@ class DaysRow(Row):
             self.say(str(error), "attend")
             return
         self._desk.apply(ANEW, project)
-        self.say("The figures below are copies of the last ones: type over them.", "note")
+        self.say("The measurements are copies of the last ones now: type over them.", "note")
 
     def on_days(self) -> None:
         """Look at two days side by side."""

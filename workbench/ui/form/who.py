@@ -38,7 +38,7 @@ _LINES = (
     client_text("next_fitting", "Next fitting"),
     client_text("date", "Measured on"),
     client_text("measured_by", "Measured by"),
-    client_text("worn", "Garment worn for it"),
+    client_text("worn", "Garment worn"),
 )
 _DATES = ("client.date", "client.next_fitting")
 
