@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
-from itertools import islice, pairwise, zip_longest
+from itertools import islice, pairwise
 from typing import NamedTuple
 
 import numpy as np
@@ -42,14 +42,13 @@ _SAME_PLACE = 0.02
 def raised_nodes_of(
     lines: Sequence[tuple[ShapePoint, ...]], raised: Sequence[Sequence[Lifts]], surface: Surface
 ) -> tuple[Nodes, ...]:
-    """The nodes of each line with its groups of lifts, each group on top of the one before.
+    """The nodes of each line with its groups of lifts, each group on top of the ones before.
 
     LineError as for lines that nobody raised, and where one was moved so far that it turns back.
     """
     runs = _runs(lines, surface)
     held = [_Line(n, points, curve_through(n, points, runs[n])) for n, points in enumerate(lines)]
-    for groups in zip_longest(*raised, fillvalue={}):
-        held = _all_raised(held, groups, surface)
+    held = _all_raised(held, raised, surface)
     crossings = [seam_crossings(line.number, line.points) for line in held]
     _meet([crossing for own in crossings for crossing in own], held, surface)
     return tuple(in_order(line.points, line.curve, own) for line, own in zip(held, crossings, strict=True))
@@ -69,26 +68,27 @@ class _Line(NamedTuple):
     curve: Curve
 
 
-def _all_raised(lines: list[_Line], groups: Sequence[Lifts], surface: Surface) -> list[_Line]:
-    """Every line with one group of lifts: its points, those raised among them, and the curve through all.
+def _all_raised(lines: list[_Line], raised: Sequence[Sequence[Lifts]], surface: Surface) -> list[_Line]:
+    """Every line with its lifts: its points, those raised among them, and the curve through all.
 
-    What needs the surface is asked for all lines at once.
+    What needs the surface is asked for all lines and all lifts at once.
     """
     spots = [_spots(line) for line in lines]
-    placed = [_on_points(lifts, at) for lifts, at in zip(groups, spots, strict=True)]
+    placed = [_placed(groups, at) for groups, at in zip(raised, spots, strict=True)]
     fresh = [
         _crossing_at(line, u)
-        for line, lifts, at in zip(lines, placed, spots, strict=True)
-        for u in lifts
+        for line, groups, at in zip(lines, placed, spots, strict=True)
+        for u in dict.fromkeys(u for lifts in groups for u in lifts)
         if u not in at
     ]
     _meet(fresh, lines, surface)
-    for one in fresh:
-        point = ShapePoint(one.u, one.walk)
-        spots[one.line][one.u] = _Spot(point, one.run, one.rise, one.rise, end=False)
-    lifted = [_lifted(lifts, at) for lifts, at in zip(placed, spots, strict=True)]
-    runs = _runs([[spot.point for spot in found] for found in lifted], surface)
-    return [_line(line.number, found, runs[line.number]) for line, found in zip(lines, lifted, strict=True)]
+    found = {(one.line, one.u): one for one in fresh}
+    lifted = [
+        _lifted(groups, at, {u: one for (line, u), one in found.items() if line == number})
+        for number, (groups, at) in enumerate(zip(placed, spots, strict=True))
+    ]
+    runs = _runs([[spot.point for spot in own] for own in lifted], surface)
+    return [_line(line.number, own, runs[line.number]) for line, own in zip(lines, lifted, strict=True)]
 
 
 def _line(number: int, spots: list[_Spot], runs: list[float]) -> _Line:
@@ -149,9 +149,15 @@ def _bumps(lifts: Lifts, at: Mapping[float, _Spot]) -> list[_Bump]:
     return bumps
 
 
-def _lifted(lifts: Lifts, at: Mapping[float, _Spot]) -> list[_Spot]:
-    """The spots in order, with what every lift does to each."""
-    bumps = _bumps(lifts, at)
+def _lifted(groups: Sequence[Lifts], at: dict[float, _Spot], fresh: Mapping[float, Crossing]) -> list[_Spot]:
+    """The spots in order, with what every lift does to each; a place that is raised is one from then on."""
+    bumps: list[_Bump] = []
+    for lifts in groups:
+        for u in lifts:
+            if u not in at:
+                found = fresh[u]
+                at[u] = _Spot(ShapePoint(u, found.walk), found.run, found.rise, found.rise, end=False)
+        bumps += _bumps(lifts, at)
     return [_with_bumps(at[u], bumps) for u in sorted(at)]
 
 
@@ -170,13 +176,18 @@ def _with_bumps(spot: _Spot, bumps: list[_Bump]) -> _Spot:
     return _Spot(point, spot.run, spot.slope_in + steeper, spot.slope_out + steeper, spot.end)
 
 
-def _on_points(lifts: Lifts, taken: Iterable[float]) -> dict[float, float]:
-    """The lifts, those hardly beside a point moved onto it."""
-    placed: dict[float, float] = {}
-    for u, amount in lifts.items():
-        near = min((*taken, *placed), key=lambda other: abs(other - u))
-        at = near if abs(near - u) < _SAME_PLACE else u
-        placed[at] = placed.get(at, 0.0) + amount
+def _placed(groups: Sequence[Lifts], taken: Iterable[float]) -> list[dict[float, float]]:
+    """The groups of lifts, each moved onto a point or an earlier place where it is hardly beside one."""
+    known, placed = list(taken), []
+    for lifts in groups:
+        own: dict[float, float] = {}
+        for u, amount in lifts.items():
+            near = min(known, key=lambda other: abs(other - u))
+            at = near if abs(near - u) < _SAME_PLACE else u
+            own[at] = own.get(at, 0.0) + amount
+            if at not in known:
+                known.append(at)
+        placed.append(own)
     return placed
 
 
