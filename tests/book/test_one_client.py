@@ -213,3 +213,15 @@ def test_a_folder_that_is_write_protected_loses_no_versions(
     assert done.gone == ()
     assert "its folder is write-protected" in done.stays[0]
     assert len(versions_of(data, hers.projects[0].file)) == 3
+
+
+def test_a_file_whose_name_is_no_text_is_packed_under_a_plain_one(tmp_path: Path, data: Path) -> None:
+    folder = tmp_path / "odd"
+    odd = written(folder, os.fsdecode(b"caf\xe9.bodice") if os.name == "posix" else "café.bodice", name="Odd")
+    shelf = read(folder, tmp_path / "odd index")
+    hers = belongings_of(folder, shelf.entries, shelf.entries[0], data)
+    assert hand_out(hers, tmp_path / "odd.zip") == 1
+    with ZipFile(tmp_path / "odd.zip") as packed:
+        name, contents = packed.namelist()
+        assert packed.read(name) == odd.read_bytes()
+        assert name in packed.read(contents).decode("utf-8")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import sys
 from collections.abc import Iterator
 from datetime import date, timedelta
 from pathlib import Path
@@ -216,6 +217,22 @@ def test_it_is_painted_at_any_size(pane: BookPane, scheme: str, size: tuple[int,
     assert not pane.grab().isNull()
     assert pane.table.columnWidth(0) > 200
     dress("light")
+
+
+@pytest.mark.skipif(not sys.platform.startswith("linux"), reason="names of files are text elsewhere")
+def test_a_name_in_other_letters_is_listed_opened_and_known_again(
+    pane: BookPane, folder: Path, tmp_path: Path, qtbot: QtBot
+) -> None:
+    odd = written(folder, os.fsdecode(b"caf\xe9\n<b>.bodice"))
+    os.utime(odd, (1_500_000_000, 1_500_000_000))
+    looked(pane, qtbot)
+    pick(pane, odd.name)
+    assert not pane.grab().isNull()
+    assert pane.table.entry is not None
+    with qtbot.waitSignal(pane.chosen) as signal:
+        QTest.keyClick(pane.table, Qt.Key.Key_Return)
+    assert signal.args == [odd]
+    assert odd.name in read_index(index_file(tmp_path / "cache", folder))
 
 
 # --- keys --------------------------------------------------------------------------------------
