@@ -63,3 +63,12 @@ def test_the_chooser_of_shapes_begins_another_project(window: Window) -> None:
     assert window.desk.project.style_name == shape.name
     assert window.desk.picture.outcome is None
     let_go(window)
+
+
+def test_the_client_book_is_opened_and_left_again(window: Window) -> None:
+    window.deeds["book"].trigger()
+    assert window.book.isVisible()
+    QTest.mouseClick(window.book.back, Qt.MouseButton.LeftButton)
+    assert window.place == "draft"
+    assert window.at_work
+    let_go(window)

@@ -36,11 +36,13 @@ DEEDS = (
     Deed("new_over_bust", "&Over-bust bodice", "Ctrl+Shift+N"),
     Deed("shapes", "&Shapes…", "Ctrl+Shift+A", "shapes", "Shapes"),
     Deed("keep_shape", "&Keep its shape…"),
+    Deed("book", "Client &book", "Ctrl+Shift+B", "book", "Client book"),
     Deed("open", "&Open…", _STANDARD.Open, "open", "Open"),
     Deed("save", "&Save", _STANDARD.Save, "save", "Save"),
     Deed("save_as", "Save &as…", "Ctrl+Shift+S"),
     Deed("versions", "Earlier &versions…"),
     Deed("print", "&Print to true size…", _STANDARD.Print, "print", "Print"),
+    Deed("export", "E&xport…", "Ctrl+Shift+E", "export", "Export"),
     Deed("print_inside", "Print the &inside sheet…"),
     Deed("print_card", "Print the client’s ca&rd…"),
     Deed("close", "&Close the project", _STANDARD.Close),
@@ -52,8 +54,9 @@ DEEDS = (
     Deed("beads", "Bea&ds", "Ctrl+3", group="place"),
     Deed("cloth", "&Cloth", "Ctrl+4", group="place"),
     Deed("quote", "&Quote", "Ctrl+5", group="place"),
-    Deed("make", "&Making", "Ctrl+6", group="place"),
-    Deed("fittings", "&Fittings", "Ctrl+7", group="place"),
+    Deed("marking", "&Marking", "Ctrl+6", group="place"),
+    Deed("sewing", "&Sewing", "Ctrl+7", group="place"),
+    Deed("fittings", "F&ittings", "Ctrl+8", group="place"),
     Deed("take_most", "Take the &most that keeps every limit", "Ctrl+M"),
     Deed("apart", "Panels laid &apart", "F5", "apart", "Apart", "layout"),
     Deed("block", "Panels on the &block", "F6", "block", "Block", "layout"),
@@ -77,8 +80,11 @@ DEEDS = (
     Deed("cautions", "&Cautions"),
     Deed("about", "&About"),
 )
-PlaceName = Literal["draft", "pieces", "beads", "cloth", "quote", "make", "fittings"]
-PLACES: tuple[PlaceName, ...] = ("draft", "pieces", "beads", "cloth", "quote", "make", "fittings")
+PlaceName = Literal["draft", "pieces", "beads", "cloth", "quote", "marking", "sewing", "fittings"]
+PLACES: tuple[PlaceName, ...] = (
+    *("draft", "pieces", "beads", "cloth"),
+    *("quote", "marking", "sewing", "fittings"),
+)
 """The places of the window, in the order of the job; each is an action that turns to it."""
 SideName = Literal["comfort", "wish"]
 SIDES: tuple[SideName, ...] = ("comfort", "wish")
@@ -90,6 +96,7 @@ WITH_PROJECT = (
     "keep_shape",
     "print",
     "print_card",
+    "export",
     "close",
     "take_most",
     "fit",
@@ -102,7 +109,8 @@ IN_PLACE: Mapping[PlaceName, tuple[str, ...]] = {
     "beads": ("lists",),
     "cloth": ("better", "compare"),
     "quote": ("client_page", "print_inside"),
-    "make": ("next_step",),
+    "marking": (),
+    "sewing": ("next_step",),
     "fittings": (),
 }
 """Actions that mean something in one place."""
@@ -115,7 +123,8 @@ TOOLS: Mapping[PlaceName, tuple[str, ...]] = {
     "beads": (*_ALWAYS, "fit", "lists", "-", "print"),
     "cloth": (*_ALWAYS, "better", "-", "fit", "compare", "-", "print"),
     "quote": (*_ALWAYS, "client_page", "-", "print"),
-    "make": (*_ALWAYS, "next_step", "-", "print"),
+    "marking": (*_ALWAYS, "export", "-", "print"),
+    "sewing": (*_ALWAYS, "next_step", "-", "print"),
     "fittings": (*_ALWAYS, "fit", "-", "print"),
 }
 """On the toolbar of each place after *New*, a dash for a divider."""
@@ -190,13 +199,15 @@ class Menus:
         file = self._menu("&File")
         self.new = file.addMenu("&New")
         self._fill(self.new, "new_under_bust new_over_bust")
-        self._fill(file, "shapes open")
+        self._fill(file, "shapes book open")
         self.recent = file.addMenu("Open &recent")
         self.demos = file.addMenu("&Demos")
-        self._fill(file, "- save save_as versions keep_shape - print print_inside print_card - close quit")
+        self._fill(
+            file, "- save save_as versions keep_shape - print print_inside print_card export - close quit"
+        )
         self._fill(self._menu("&Edit"), "undo redo - take_most")
         view = self._menu("&View")
-        self._fill(view, "draft pieces beads cloth quote make fittings - fit -")
+        self._fill(view, "draft pieces beads cloth quote marking sewing fittings - fit -")
         self._fill(view, "apart block both grid allowance ledger comfort wish -")
         self._fill(view, "halves lists - better compare - client_page - next_step -")
         self._fill(view.addMenu("&Light or dark"), "system light dark")

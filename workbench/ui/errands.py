@@ -16,6 +16,7 @@ from workbench.ui.style import dress
 from workbench.ui.writing import Writing, card_pdf, inside_pdf, lay_pdf, order_pdf, quote_pdf
 
 if TYPE_CHECKING:
+    from workbench.ui.export_choices import Kind
     from workbench.ui.window import Window
 
 TAKE_MOST = "Most that keeps every limit"
@@ -40,6 +41,8 @@ class Errands(QObject):
             "print": self.on_print,
             "print_inside": self.on_print_inside,
             "print_card": self.on_print_card,
+            "export": self.on_export,
+            "book": window.show_book,
             "close": self.on_close_project,
             "undo": self.on_undo,
             "redo": self.on_redo,
@@ -147,8 +150,10 @@ class Errands(QObject):
             self.writing.write(lay_pdf, "lay plans")
         elif window.place == "quote":
             self.writing.write(quote_pdf, "quote")
-        elif window.place == "make":
+        elif window.place == "sewing":
             self.writing.write(order_pdf, "sewing order")
+        elif window.place == "marking":
+            self._export("guide")
         elif window.desk.picture.current:
             dialog = PrintDialog(window.desk, window.files, window.asking, window)
             dialog.exec()
@@ -165,6 +170,20 @@ class Errands(QObject):
         settle()
         self._window.desk.now()
         self.writing.write(card_pdf, "card")
+
+    def on_export(self) -> None:
+        """Write the project for other programs, a copy shop or a projector, or the guide to mark by."""
+        settle()
+        self._window.desk.now()
+        self._export("guide" if self._window.place == "marking" else "sheet")
+
+    def _export(self, kind: Kind) -> None:
+        from workbench.ui.export_dialog import ExportDialog
+
+        window = self._window
+        dialog = ExportDialog(window.desk, window.files, window.asking, window, kind)
+        dialog.exec()
+        dialog.deleteLater()
 
     def on_apart(self) -> None:
         """Lay the panels apart."""

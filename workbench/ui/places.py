@@ -14,7 +14,8 @@ _WORDS: dict[PlaceName, str] = {
     "beads": "Beads",
     "cloth": "Cloth",
     "quote": "Quote",
-    "make": "Making",
+    "marking": "Marking",
+    "sewing": "Sewing",
     "fittings": "Fittings",
 }
 

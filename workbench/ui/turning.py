@@ -47,10 +47,18 @@ def _quote(window: Window) -> PlacePage:
     return place
 
 
-def _make(window: Window) -> PlacePage:
-    from workbench.ui.make import MakePlace
+def _marking(window: Window) -> PlacePage:
+    from workbench.ui.marking import MarkingPlace
 
-    return MakePlace(window.desk)
+    place = MarkingPlace(window.desk)
+    place.pane.export_wanted.connect(window.deeds["export"].trigger)
+    return place
+
+
+def _sewing(window: Window) -> PlacePage:
+    from workbench.ui.sewing import SewingPlace
+
+    return SewingPlace(window.desk)
 
 
 def _fittings(window: Window) -> PlacePage:
@@ -64,7 +72,8 @@ _MAKERS: Mapping[PlaceName, Callable[[Window], PlacePage]] = {
     "beads": _beads,
     "cloth": _cloth,
     "quote": _quote,
-    "make": _make,
+    "marking": _marking,
+    "sewing": _sewing,
     "fittings": _fittings,
 }
 """Each imports its place when it is first turned to: the start of the program need not wait for it."""
@@ -157,7 +166,7 @@ class Turning(QObject):
 
     def _form_width(self, place: PlaceName) -> int:
         if place != _OF_DRAFT:
-            return self.page_of(place).sizes()[0]
+            return self.page(place).form_width()
         form = self._window.form
         return form.width() if not form.isHidden() else _FORM_WIDTH
 

@@ -129,6 +129,7 @@ class Welcome(QFrame):
     """A style."""
     open_chosen = Signal()
     shapes_chosen = Signal()
+    book_chosen = Signal()
 
     def __init__(self, demos: Sequence[Path]) -> None:
         super().__init__()
@@ -141,6 +142,9 @@ class Welcome(QFrame):
         self.shapes_button = QPushButton("Choose from the shapes…")
         self.shapes_button.setIcon(icon("shapes"))
         self.shapes_button.clicked.connect(self.shapes_chosen)
+        self.book_button = QPushButton("Client book")
+        self.book_button.setIcon(icon("book"))
+        self.book_button.clicked.connect(self.book_chosen)
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         for choice in self.choices.values():
             choice.clicked.connect(self.on_choice_clicked)
@@ -157,7 +161,12 @@ class Welcome(QFrame):
         lists.setSpacing(5 * GRID)
         lists.addWidget(self.recent)
         lists.addWidget(self.demos)
-        lists.addWidget(self.open_button, 0, Qt.AlignmentFlag.AlignLeft)
+        buttons = QHBoxLayout()
+        buttons.setSpacing(2 * GRID)
+        for button in (self.open_button, self.book_button):
+            buttons.addWidget(button)
+        buttons.addStretch(1)
+        lists.addLayout(buttons)
         lists.addStretch(1)
         grid = QGridLayout(self)
         grid.setHorizontalSpacing(12 * GRID)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSize, Qt
 from PySide6.QtGui import QCloseEvent, QResizeEvent, QShowEvent
@@ -25,10 +26,13 @@ from workbench.ui.keeping_questions import KeepingQuestions
 from workbench.ui.look import GRID
 from workbench.ui.places import Places
 from workbench.ui.sentence import Foot
-from workbench.ui.settings import Settings
+from workbench.ui.settings import Settings, cache_folder
 from workbench.ui.sides import Sides
 from workbench.ui.turning import Turning
 from workbench.ui.welcome import Welcome, demo_title
+
+if TYPE_CHECKING:
+    from workbench.ui.book import BookPane
 
 PROGRAM = "Corset workbench"
 LAYOUTS: tuple[Layout, ...] = ("apart", "block", "both")
@@ -64,6 +68,7 @@ class Window(QMainWindow):
         self.places = Places(self.deeds)
         self._demos = tuple(demos)
         self._welcome: Welcome | None = None
+        self._book: BookPane | None = None
         self._begun = False
         self.form, self.board, self.foot = Form(self.desk), Board(self.desk), Foot(self.desk)
         self.sides = Sides(self)
@@ -92,11 +97,25 @@ class Window(QMainWindow):
             self._welcome = Welcome(self._demos)
             self._welcome.new_chosen.connect(self.files.new)
             self._welcome.open_chosen.connect(self.files.open)
+            self._welcome.book_chosen.connect(self.show_book)
             self._welcome.shapes_chosen.connect(self.deeds["shapes"].trigger)
             self._welcome.recent.picked.connect(self.files.open_path)
             self._welcome.demos.picked.connect(self.files.open_demo)
             self.pages.addWidget(self._welcome)
         return self._welcome
+
+    @property
+    def book(self) -> BookPane:
+        """The client book, made when it is first opened."""
+        if self._book is None:
+            from workbench.ui.book import BookPane
+
+            self._book = BookPane(self.desk, self.settings, self.data, cache_folder())
+            self._book.chosen.connect(self.files.open_path)
+            self._book.recent_changed.connect(self.show_recent)
+            self._book.back.clicked.connect(self.show_work)
+            self.pages.addWidget(self._book)
+        return self._book
 
     def _assemble(self) -> None:
         right = QWidget()
@@ -160,6 +179,15 @@ class Window(QMainWindow):
         self.ledger.hide()
         self.welcome.recent.show_files([(path, path.stem) for path in self.settings.recent()])
         self.turn_to(self.welcome)
+
+    def show_book(self) -> None:
+        """Turn to the client book; the open project stays on the desk."""
+        settle()
+        from_work = self.at_work
+        self.turning.show_place("draft")
+        self.ledger.hide()
+        self.book.back.setVisible(from_work)
+        self.turn_to(self.book)
 
     def turn_to(self, page: QWidget) -> None:
         """Put a page in sight, with the tools and actions that belong to it."""
@@ -293,6 +321,8 @@ class Window(QMainWindow):
         """Ask about unsaved changes, then keep the state of the window."""
         self.turning.rest()
         if self.files.may_leave():
+            if self._book is not None:
+                self._book.rest()
             self._keep()
             if self.keeping is not None:
                 self.keeping.end()

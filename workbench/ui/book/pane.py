@@ -83,6 +83,8 @@ class BookPane(QFrame):
             QPushButton("Another folder…", self),
             QPushButton("Choose the folder…", self),
         )
+        self.back = QPushButton("Back to the project", self)
+        self.back.hide()
         self.said, self.remark = FindingRow(self, clickable=False), FindingRow(self, clickable=False)
         self.cancel = QPushButton("Stop reading", self)
         self.open, self.pack = QPushButton("Open", self), QPushButton("Pack one client…", self)
@@ -123,6 +125,7 @@ class BookPane(QFrame):
         above.addWidget(title)
         above.addWidget(self.where, 1, Qt.AlignmentFlag.AlignBottom)
         above.addWidget(self.choose)
+        above.addWidget(self.back)
         below = QHBoxLayout()
         below.setSpacing(3 * GRID)
         below.addWidget(self.search, 1)

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 
-from PySide6.QtGui import QHideEvent, QShowEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.cloth import FIRST_SECONDS, LayError
 from workbench.document import Picture, Session
@@ -21,10 +20,8 @@ from workbench.ui.cloth.form import ClothForm
 from workbench.ui.cloth.lays import Lay, alike, lay_of
 from workbench.ui.cloth.search import LONGER_SECONDS, Progress, Search
 from workbench.ui.desk import Desk
-from workbench.ui.place import PlacePage
+from workbench.ui.place import PlacePage, hairline
 from workbench.ui.sentence import Foot
-
-_USUAL_FORM, _USUAL_REST = 312, 968
 
 
 class ClothPlace(PlacePage):
@@ -55,27 +52,16 @@ class ClothPlace(PlacePage):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.answer)
-        column.addWidget(_line())
+        column.addWidget(hairline())
         column.addWidget(self.canvas, 1)
-        self._edge = _line(upright=True)
+        self._edge = hairline(upright=True)
         beside = QHBoxLayout()
         beside.setSpacing(0)
         beside.addWidget(middle, 1)
         beside.addWidget(self._edge)
         beside.addWidget(self.compare)
         self.compare.setFixedWidth(WIDTH)
-        right = QWidget()
-        rows = QVBoxLayout(right)
-        rows.setContentsMargins(0, 0, 0, 0)
-        rows.setSpacing(0)
-        rows.addWidget(self.cards)
-        rows.addWidget(_line())
-        rows.addLayout(beside, 1)
-        rows.addWidget(self.foot)
-        for pane in (self.form, right):
-            self.addWidget(pane)
-        self.setStretchFactor(1, 1)
-        self.setSizes([_USUAL_FORM, _USUAL_REST])
+        self.arrange(self.form, self.cards, hairline(), beside, self.foot)
         self.setFocusProxy(self.canvas)
 
     def _connect(self) -> None:
@@ -210,29 +196,12 @@ class ClothPlace(PlacePage):
 
     # --- events ----------------------------------------------------------------------------
 
-    def showEvent(self, event: QShowEvent) -> None:
-        """Work out what is looked at."""
-        super().showEvent(event)
-        self.bench.set_in_sight(True)
-        # what led here may have been picked before there was anything to show it
-        self.form.show_selected(self._desk.selection)
-        self.compare.set_in_sight(self.compare.isVisible())
-
-    def hideEvent(self, event: QHideEvent) -> None:
-        """Work out nothing that nobody looks at; what a search has found is kept."""
-        self.search.stop()
-        self.bench.set_in_sight(False)
-        self.compare.set_in_sight(False)
-        super().hideEvent(event)
-
-
-def _line(*, upright: bool = False) -> QFrame:
-    """A hairline between two panes."""
-    line = QFrame()
-    line.setObjectName("hairline")
-    if upright:
-        line.setFixedWidth(1)
-    else:
-        line.setFixedHeight(1)
-    line.setStyleSheet("QFrame#hairline { border: none; background: palette(midlight); }")
-    return line
+    def set_in_sight(self, in_sight: bool) -> None:
+        """Work out what is looked at; what a search has found is kept when nobody looks any longer."""
+        if not in_sight:
+            self.search.stop()
+        self.bench.set_in_sight(in_sight)
+        if in_sight:
+            # what led here may have been picked before there was anything to show it
+            self.form.show_selected(self._desk.selection)
+        self.compare.set_in_sight(in_sight and self.compare.isVisible())

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtGui import QHideEvent, QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from workbench.document import Picture
 from workbench.draft import Finding
@@ -17,8 +16,6 @@ from workbench.ui.fitting.overlay import Overlay
 from workbench.ui.fitting.words import findings_of
 from workbench.ui.place import PlacePage
 from workbench.ui.sentence import Foot
-
-_USUAL_FORM, _USUAL_REST = 336, 944
 
 
 class FittingPlace(PlacePage):
@@ -44,16 +41,7 @@ class FittingPlace(PlacePage):
         middle.addWidget(self.overlay, 1)
         middle.addWidget(self.list)
         self.list.setFixedWidth(WIDTH)
-        right = QWidget()
-        column = QVBoxLayout(right)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addLayout(middle, 1)
-        column.addWidget(self.foot)
-        for pane in (self.form, right):
-            self.addWidget(pane)
-        self.setStretchFactor(1, 1)
-        self.setSizes([_USUAL_FORM, _USUAL_REST])
+        self.arrange(self.form, middle, self.foot)
         self.setFocusProxy(self.overlay)
 
     def has(self, field: str) -> bool:
@@ -75,14 +63,8 @@ class FittingPlace(PlacePage):
     def _findings(self, picture: Picture) -> Sequence[Finding]:
         return findings_of(picture, self.bench.latest)
 
-    def showEvent(self, event: QShowEvent) -> None:
-        """Work out what is looked at."""
-        super().showEvent(event)
-        self.bench.set_in_sight(True)
-        # what led here may have been picked before there was anything to show it
-        self.form.show_selected(self._desk.selection)
-
-    def hideEvent(self, event: QHideEvent) -> None:
-        """Work out nothing that nobody looks at."""
-        self.bench.set_in_sight(False)
-        super().hideEvent(event)
+    def set_in_sight(self, in_sight: bool) -> None:
+        """Work out what is looked at, and light up what led here before there was anything to show it."""
+        self.bench.set_in_sight(in_sight)
+        if in_sight:
+            self.form.show_selected(self._desk.selection)

@@ -9,8 +9,8 @@ from PySide6.QtWidgets import QComboBox, QLabel, QPushButton, QScrollArea, QVBox
 
 from workbench.marking import ROUNDINGS, Guide, Rounding, RoundingName
 from workbench.pieces import Cutting, LayerName
+from workbench.ui.chapters import Chapter, Chapters
 from workbench.ui.look import GRID, fonts, look
-from workbench.ui.make.chapters import Chapter, Chapters
 
 WIDTH = 58 * GRID
 

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from workbench.marking import PieceGuide
 from workbench.ui.look import GRID, fonts
-from workbench.ui.make.tick import Tick
+from workbench.ui.tick import Tick
 
 
 class StepRow(QWidget):

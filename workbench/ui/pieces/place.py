@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 
-from PySide6.QtGui import QHideEvent, QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from workbench.document import Picture
 from workbench.draft import Finding
@@ -18,8 +17,6 @@ from workbench.ui.pieces.making_form import MakingForm
 from workbench.ui.pieces.table import Table
 from workbench.ui.place import PlacePage
 from workbench.ui.sentence import Foot
-
-_USUAL_FORM, _USUAL_REST = 312, 968
 
 
 class PiecesPlace(PlacePage):
@@ -45,17 +42,7 @@ class PiecesPlace(PlacePage):
         middle.addWidget(self.table, 1)
         middle.addWidget(self.lists)
         self.lists.setFixedWidth(WIDTH)
-        right = QWidget()
-        column = QVBoxLayout(right)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(self.cards)
-        column.addLayout(middle, 1)
-        column.addWidget(self.foot)
-        for pane in (self.form, right):
-            self.addWidget(pane)
-        self.setStretchFactor(1, 1)
-        self.setSizes([_USUAL_FORM, _USUAL_REST])
+        self.arrange(self.form, self.cards, middle, self.foot)
         self.setFocusProxy(self.table)
 
     def has(self, field: str) -> bool:
@@ -77,12 +64,6 @@ class PiecesPlace(PlacePage):
     def _findings(self, picture: Picture) -> Sequence[Finding]:
         return findings_on_table(picture, self.bench.cutting)
 
-    def showEvent(self, event: QShowEvent) -> None:
-        """Work out what is looked at."""
-        super().showEvent(event)
-        self.bench.set_in_sight(True)
-
-    def hideEvent(self, event: QHideEvent) -> None:
-        """Work out nothing that nobody looks at."""
-        self.bench.set_in_sight(False)
-        super().hideEvent(event)
+    def set_in_sight(self, in_sight: bool) -> None:
+        """Work out what is looked at, and nothing else."""
+        self.bench.set_in_sight(in_sight)

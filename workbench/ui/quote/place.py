@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 
-from PySide6.QtGui import QHideEvent, QShowEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from workbench.document import Picture
 from workbench.draft import Finding
 from workbench.ui.desk import Desk
-from workbench.ui.place import PlacePage
+from workbench.ui.place import PlacePage, hairline
 from workbench.ui.quote.bench import QuoteBench, Reckoned
 from workbench.ui.quote.client_page import ClientPage
 from workbench.ui.quote.findings import findings_on_quote
@@ -18,8 +17,6 @@ from workbench.ui.quote.form import QuoteForm
 from workbench.ui.quote.inside_table import InsidePane
 from workbench.ui.quote.price_book import PriceBook
 from workbench.ui.sentence import Foot
-
-_USUAL_FORM, _USUAL_REST = 312, 968
 
 
 class QuotePlace(PlacePage):
@@ -40,25 +37,13 @@ class QuotePlace(PlacePage):
         self.bench.worked_out.connect(self.show_reckoned)
 
     def _assemble(self) -> None:
-        self._edge = QFrame()
-        self._edge.setObjectName("hairline")
-        self._edge.setFixedWidth(1)
-        self._edge.setStyleSheet("QFrame#hairline { border: none; background: palette(midlight); }")
+        self._edge = hairline(upright=True)
         beside = QHBoxLayout()
         beside.setSpacing(0)
         beside.addWidget(self.inside, 11)
         beside.addWidget(self._edge)
         beside.addWidget(self.page, 9)
-        right = QWidget()
-        rows = QVBoxLayout(right)
-        rows.setContentsMargins(0, 0, 0, 0)
-        rows.setSpacing(0)
-        rows.addLayout(beside, 1)
-        rows.addWidget(self.foot)
-        for pane in (self.form, right):
-            self.addWidget(pane)
-        self.setStretchFactor(1, 1)
-        self.setSizes([_USUAL_FORM, _USUAL_REST])
+        self.arrange(self.form, beside, self.foot)
         self.setFocusProxy(self.inside.sheet)
 
     def has(self, field: str) -> bool:
@@ -82,14 +67,8 @@ class QuotePlace(PlacePage):
     def _findings(self, picture: Picture) -> Sequence[Finding]:
         return findings_on_quote(picture, self.bench.latest)
 
-    def showEvent(self, event: QShowEvent) -> None:
-        """Work out what is looked at."""
-        super().showEvent(event)
-        self.bench.set_in_sight(True)
-        # what led here may have been picked before there was anything to show it
-        self.form.show_selected(self._desk.selection)
-
-    def hideEvent(self, event: QHideEvent) -> None:
-        """Work out nothing that nobody looks at."""
-        self.bench.set_in_sight(False)
-        super().hideEvent(event)
+    def set_in_sight(self, in_sight: bool) -> None:
+        """Work out what is looked at, and light up what led here before there was anything to show it."""
+        self.bench.set_in_sight(in_sight)
+        if in_sight:
+            self.form.show_selected(self._desk.selection)

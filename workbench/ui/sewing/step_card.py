@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 from workbench.document import Project
 from workbench.sewing import Step, time_words
 from workbench.ui.look import GRID, fonts, look
-from workbench.ui.make.tick import Tick
+from workbench.ui.tick import Tick
 
 
 class StepCard(QWidget):

@@ -1,26 +1,23 @@
-"""The making place: the stages and how far they are at the left, the steps beside them."""
+"""The sewing place: the stages and how far they are at the left, the steps beside them."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QHideEvent, QShowEvent
 from PySide6.QtWidgets import QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from workbench.document import Picture
+from workbench.ui.chapters import Chapter, Chapters
 from workbench.ui.desk import Desk
 from workbench.ui.look import GRID, fonts
-from workbench.ui.make.bench import MakeBench
-from workbench.ui.make.chapters import Chapter, Chapters
-from workbench.ui.make.order_pane import OrderPane
 from workbench.ui.place import PlacePage
 from workbench.ui.sentence import Foot
+from workbench.ui.sewing.bench import SewingBench
+from workbench.ui.sewing.order_pane import OrderPane
 
-_USUAL_FORM, _USUAL_REST = 312, 968
 
-
-class MakePlace(PlacePage):
+class SewingPlace(PlacePage):
     """Answers at a glance: what do I do next, and how much is left?
 
     Nothing is worked out while it is out of sight.
@@ -28,7 +25,7 @@ class MakePlace(PlacePage):
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.bench = MakeBench(desk, self)
+        self.bench = SewingBench(desk, self)
         self.progress = QLabel()
         self.left = QLabel()
         self.chapters = Chapters()
@@ -57,16 +54,7 @@ class MakePlace(PlacePage):
         scroll.setWidget(contents)
         scroll.setWidgetResizable(True)
         scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        right = QWidget()
-        rows = QVBoxLayout(right)
-        rows.setContentsMargins(0, 0, 0, 0)
-        rows.setSpacing(0)
-        rows.addWidget(self.order, 1)
-        rows.addWidget(self.foot)
-        for pane in (scroll, right):
-            self.addWidget(pane)
-        self.setStretchFactor(1, 1)
-        self.setSizes([_USUAL_FORM, _USUAL_REST])
+        self.arrange(scroll, self.order, self.foot)
         self.setFocusProxy(self.order)
 
     def has(self, field: str) -> bool:
@@ -90,15 +78,9 @@ class MakePlace(PlacePage):
         """Show how far each stage has come."""
         self.chapters.show_chapters(counted)
 
-    def showEvent(self, event: QShowEvent) -> None:
-        """Work out what is looked at."""
-        super().showEvent(event)
-        self.bench.set_in_sight(True)
-
-    def hideEvent(self, event: QHideEvent) -> None:
-        """Work out nothing that nobody looks at."""
-        self.bench.set_in_sight(False)
-        super().hideEvent(event)
+    def set_in_sight(self, in_sight: bool) -> None:
+        """Work out what is looked at, and nothing else."""
+        self.bench.set_in_sight(in_sight)
 
 
 def _left_words(minutes: float) -> str:

@@ -1,4 +1,4 @@
-"""The bench of the making place: the sewing order is worked out when the hand rests."""
+"""The bench of the sewing place: the sewing order is worked out when the hand rests."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from workbench.document import Picture
 from workbench.ui.bench import PlaceBench
 
 
-class MakeBench(PlaceBench):
+class SewingBench(PlaceBench):
     """``worked_out`` brings the :class:`Picture` whose sewing order is known."""
 
     _known: Picture | None = None

@@ -7,10 +7,10 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QVBoxLay
 
 from workbench.document import Picture, set_done
 from workbench.sewing import Step, chapters
+from workbench.ui.chapters import Chapter
 from workbench.ui.desk import Desk
 from workbench.ui.look import GRID, fonts
-from workbench.ui.make.chapters import Chapter
-from workbench.ui.make.step_card import StepCard
+from workbench.ui.sewing.step_card import StepCard
 
 NOTHING = "The sewing order is made as soon as there are pieces: type bust and waist in the draft."
 
