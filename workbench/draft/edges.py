@@ -32,12 +32,11 @@ _LEAN = 4 + _NODES + 1
 
 def _integration_matrix() -> Array:
     """(nodes, nodes + 1): values at the points to ascending coefficients of the integral from -1."""
-    matrix = np.zeros((_NODES, _NODES + 1))
-    points = _chebyshev_points()
-    for row, unit in enumerate(np.eye(_NODES)):
-        series = np.polynomial.chebyshev.Chebyshev.fit(points, unit, _NODES - 1, domain=[-1, 1])
-        matrix[row] = series.integ(lbnd=-1).convert(kind=np.polynomial.Polynomial).coef
-    return matrix
+    powers = np.arange(_NODES)
+    # numpy's own polynomials would say the same in more words, and take as long to read as all of the draft
+    coefficients = np.linalg.inv(_chebyshev_points()[:, None] ** powers).T / (powers + 1)
+    at_minus_one = coefficients @ (-1.0) ** (powers + 1)
+    return np.column_stack((-at_minus_one, coefficients))
 
 
 def _chebyshev_points() -> Array:
