@@ -61,7 +61,7 @@ def on_nodes(points: tuple[ShapePoint, ...], nodes: Nodes) -> tuple[ShapePoint, 
 
 
 class _Line(NamedTuple):
-    """A line as the groups of lifts so far have left it."""
+    """A line before or after its lifts."""
 
     number: int
     points: tuple[ShapePoint, ...]
