@@ -15,13 +15,13 @@ from workbench.document.file import project_from
 from workbench.document.fitting_checks import MOST_CHANGES, MOST_FITTINGS
 from workbench.document.fitting_edits import (
     FROM_OPENING,
-    add_change,
     add_fitting,
-    remove_change,
+    add_pinned,
     remove_fitting,
-    set_change,
+    remove_pinned,
     set_fitting,
     set_gap,
+    set_pinned,
     take_proposal,
 )
 from workbench.fitting import Change, Fitting, Gaps
@@ -51,16 +51,16 @@ def test_what_is_told_is_kept_and_opens_again() -> None:
 
 
 def test_a_change_of_another_kind_begins_where_such_changes_are_pinned() -> None:
-    project = set_change(FIRST, 0, 0, kind="neckline")
+    project = set_pinned(FIRST, 0, 0, kind="neckline")
     assert project.fittings[0].changes[0] == Change("neckline", 6.35, u=0.0)
-    project = set_change(project, 0, 0, kind="seam", level="bust", seam=2)
+    project = set_pinned(project, 0, 0, kind="seam", level="bust", seam=2)
     assert project.fittings[0].changes[0] == Change("seam", 6.35, "bust", 2)
 
 
 def test_lines_are_added_and_removed() -> None:
-    project = add_change(FIRST, 0, "hem")
+    project = add_pinned(FIRST, 0, "hem")
     assert project.fittings[0].changes[3:] == (Change("hem", 0.0, u=0.0),)
-    project = remove_change(remove_change(project, 0, 0), 0, 0)
+    project = remove_pinned(remove_pinned(project, 0, 0), 0, 0)
     assert [change.kind for change in project.fittings[0].changes] == ["neckline", "hem"]
     assert remove_fitting(project, 0) == example()
 
@@ -83,14 +83,14 @@ def test_a_proposal_taken_twice_stands_there_once() -> None:
         (lambda p: set_fitting(p, 0, cloth="x" * 81), "longer than 80"),
         (lambda p: set_gap(p, 0, "top", -1.0), "between 0 and 40 in"),
         (lambda p: set_gap(p, 0, "side", 1.0), "nothing called “side”"),
-        (lambda p: set_change(p, 0, 9, amount_mm=1.0), "no line 10"),
-        (lambda p: set_change(p, 0, 0, amount_mm=201.0), "at most 8 in"),
-        (lambda p: set_change(p, 0, 0, amount_mm=float("nan")), "amount"),
-        (lambda p: set_change(p, 0, 0, seam=6), "must be 1 to 5"),
-        (lambda p: set_change(p, 0, 0, level=None), "is missing of this kind|missing"),
-        (lambda p: set_change(p, 0, 2, u=6.5), "between 0 and 6"),
-        (lambda p: set_change(p, 0, 2, level="waist"), "not for a change of this kind"),
-        (lambda p: set_change(p, 0, 0, kind="sleeve"), "seam, length, neckline or hem"),
+        (lambda p: set_pinned(p, 0, 9, amount_mm=1.0), "no line 10"),
+        (lambda p: set_pinned(p, 0, 0, amount_mm=201.0), "at most 8 in"),
+        (lambda p: set_pinned(p, 0, 0, amount_mm=float("nan")), "amount"),
+        (lambda p: set_pinned(p, 0, 0, seam=6), "must be 1 to 5"),
+        (lambda p: set_pinned(p, 0, 0, level=None), "is missing of this kind|missing"),
+        (lambda p: set_pinned(p, 0, 2, u=6.5), "between 0 and 6"),
+        (lambda p: set_pinned(p, 0, 2, level="waist"), "not for a change of this kind"),
+        (lambda p: set_pinned(p, 0, 0, kind="sleeve"), "seam, length, neckline or hem"),
         (lambda p: take_proposal(p, 0, [Change("seam", 1.0, "waist", 1)] * MOST_CHANGES), "at most 80 lines"),
     ],
 )

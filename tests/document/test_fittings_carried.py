@@ -22,11 +22,12 @@ from workbench.document import (
     printed,
     report,
     report_text,
+    set_fitting,
+    set_pinned,
     set_rule,
     set_unit,
     to_bytes,
 )
-from workbench.document.fitting_edits import set_change, set_fitting
 from workbench.draft import Draft
 from workbench.fitting import Change, Fitting
 
@@ -64,11 +65,11 @@ def test_switched_off_gives_the_same_outlines() -> None:
     assert outlines(set_fitting(WITH, 0, applied=False)) == drawn
     off = WITH
     for which in range(len(FITTED[0].changes)):
-        off = set_change(off, 0, which, on=False)
+        off = set_pinned(off, 0, which, on=False)
     assert outlines(off) == drawn
     again = off
     for which in range(len(FITTED[0].changes)):
-        again = set_change(again, 0, which, on=True)
+        again = set_pinned(again, 0, which, on=True)
     assert to_bytes(again) == to_bytes(WITH)
     assert outlines(again) == outlines(WITH)
 
@@ -114,7 +115,7 @@ def test_the_report_as_data_has_fittings_and_what_they_come_to() -> None:
 
 
 def test_the_report_to_read_names_every_line() -> None:
-    text = report_text(picture_of(set_change(WITH, 0, 1, on=False)))
+    text = report_text(picture_of(set_pinned(WITH, 0, 1, on=False)))
     assert "20 May 2031 in calico" in text
     assert "- Take in ¼ in at side seam, waist" in text
     assert "- Shorten ½ in between waist and underbust (off)" in text

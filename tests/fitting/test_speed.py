@@ -1,4 +1,4 @@
-"""What fittings cost at every edit: nothing where there are none, a part of the draft where there are three."""
+"""What fittings cost at every edit: nothing where there are none, less than a draft where there are three."""
 
 from __future__ import annotations
 

@@ -13,8 +13,16 @@ from PySide6.QtWidgets import QAbstractButton, QLineEdit
 from pytestqt.qtbot import QtBot
 
 from tests.ui.conftest import bodice, turn_wheel
-from workbench.document import Session, WishPicture, new_project, set_panels
-from workbench.document.fitting_edits import FROM_OPENING, add_fitting, set_fitting, set_gap
+from workbench.document import (
+    FROM_OPENING,
+    Session,
+    WishPicture,
+    add_fitting,
+    new_project,
+    set_fitting,
+    set_gap,
+    set_panels,
+)
 from workbench.draft import Place
 from workbench.fitting import Change, Fitting, Gaps
 from workbench.ui.desk import Desk
