@@ -84,8 +84,8 @@ def test_print_on_each_paper(paper: str, size: tuple[int, int], tmp_path: Path) 
     assert size in sizes_mm(out)
 
 
-@pytest.mark.parametrize("what", ["order", "card"])
-def test_the_order_and_the_card_are_printed_on_paper_for_words(tmp_path: Path, what: str) -> None:
+@pytest.mark.parametrize("what", ["order", "card", "beads"])
+def test_what_is_no_panel_is_printed_from_the_command_line_too(tmp_path: Path, what: str) -> None:
     out = tmp_path / "out.pdf"
     assert cli.main(["print", str(BRIDE), "-o", str(out), "--what", what]) == 0
     assert sizes_mm(out) <= {(210, 297), (216, 279)}

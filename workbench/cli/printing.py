@@ -7,7 +7,16 @@ from dataclasses import replace
 from pathlib import Path
 
 from workbench.cli.common import Commands, Refused, length, no_draft, read, refuse_project, write
-from workbench.document import NoDraftError, Paper, Picture, picture_of, printed, printed_card, printed_order
+from workbench.document import (
+    NoDraftError,
+    Paper,
+    Picture,
+    picture_of,
+    printed,
+    printed_beads,
+    printed_card,
+    printed_order,
+)
 
 _WITHOUT_PAPER = {"order": printed_order, "card": printed_card}
 """What is printed on a sheet for words, whatever the panels are printed on."""
@@ -23,7 +32,10 @@ def add_print(commands: Commands) -> None:
     parser.add_argument("file", type=Path, metavar="FILE", help="a .bodice project")
     parser.add_argument("-o", dest="out", type=Path, required=True, metavar="OUT.pdf")
     parser.add_argument(
-        "--what", choices=("sheets", *_WITHOUT_PAPER), default="sheets", help="sheets, if nothing is said"
+        "--what",
+        choices=("sheets", "beads", *_WITHOUT_PAPER),
+        default="sheets",
+        help="sheets, if nothing is said",
     )
     parser.add_argument("--paper", metavar="PAPER", help="A4, Letter, A3, A0 or, for example, roll:36in")
     parser.add_argument("--margin", metavar="LENGTH", help="left free at every edge of a sheet")
@@ -48,7 +60,8 @@ def _print(chosen: argparse.Namespace) -> int:
 def _data(picture: Picture, chosen: argparse.Namespace) -> bytes:
     if chosen.what in _WITHOUT_PAPER:
         return _WITHOUT_PAPER[chosen.what](picture)
-    return printed(picture, _paper(picture.project.paper, chosen))
+    make = printed_beads if chosen.what == "beads" else printed
+    return make(picture, _paper(picture.project.paper, chosen))
 
 
 def _paper(paper: Paper, chosen: argparse.Namespace) -> Paper:
