@@ -87,6 +87,7 @@ _RULES: tuple[_Rule, ...] = (
     _Rule("underarm_to_waist", "nape_to_waist"),
     _Rule("underarm_to_waist", "shoulder_to_waist"),
 )
+"""Own choice: what is asked about."""
 
 
 def checks_of(taken: Mapping[str, float]) -> tuple[Check, ...]:

@@ -28,7 +28,7 @@ LEVEL_GIRTH: Mapping[LevelName, str] = {
 """The measurement that is the body's girth at a level."""
 
 LEAST_GAP_MM = 5.0
-"""Two levels closer than this along the body cannot be told apart with a tape."""
+"""Two levels closer than this along the body cannot be told apart with a tape (own choice)."""
 
 
 def walks_of(values: Mapping[str, float]) -> dict[LevelName, float]:

@@ -17,7 +17,10 @@ _PRACTICE = "common practice, no source"
 
 @dataclass(frozen=True)
 class Limits:
-    """What was set for this client; lengths in millimetres. Not checked here: see :func:`limit_problem`."""
+    """What was set for this client; lengths in millimetres. Not checked here: see :func:`limit_problem`.
+
+    Each default has its source in :data:`LIMIT_TABLE`.
+    """
 
     waist_percent: float = 10.0
     breathing_share: float = 0.5

@@ -12,9 +12,9 @@ from workbench.body.trouble import BodyError
 
 _DOWN_THE_FRONT = ("shoulder_to_bust", "shoulder_to_underbust", "shoulder_to_waist")
 _ABOVE_WAIST = (("shoulder_to_underbust", "underbust", 2), ("shoulder_to_bust", "bust", 1))
-"""Measurement, level, and how many levels up the upper chest lies."""
+"""Measurement, level, and how many levels up the upper chest lies (own choice: an order)."""
 _HAIR = 1e-6
-"""Rounding of a difference of two lengths, mm."""
+"""Rounding of a difference of two lengths, mm (own choice)."""
 
 
 def refuse_disorder(taken: Mapping[str, float]) -> None:

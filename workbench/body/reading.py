@@ -9,9 +9,11 @@ from typing import NoReturn
 from workbench.body.units import MM_PER, Length, LengthError, LengthUnit, Unit, say_exact
 
 LONGEST_MM = 5080.0
-"""200 in: no length about one garment is longer, and it is the longest side a PDF page can have."""
+"""200 in: no length about one garment is longer, and it is the longest side a PDF page can have (own
+choice; of the page: ISO 32000, read)."""
 
 _LONGEST_TEXT = 40
+"""Characters that are taken for a length; own choice."""
 _BLANKS = " \t\n\r\u00a0\u2007\u2009\u200a\u200b\u202f\ufeff"
 _SIGNS = str.maketrans(
     {

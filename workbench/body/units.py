@@ -22,10 +22,11 @@ MM_PER: dict[LengthUnit, Rational] = {"in": Rational(254, 10), "cm": Rational(10
 """Exact: an inch is 25.4 mm (international yard and pound agreement of 1959, from memory)."""
 
 MM_PER_INCH = 25.4
+"""The same as a plain number (from memory)."""
 _NUDGE = 1e-9
-"""Lifts a tie that floating point has put a hair below the half, in steps of what is shown."""
+"""Lifts a tie that floating point has put a hair below the half, in steps of what is shown (own choice)."""
 _SAME_INCH = 1e-6
-"""An inch figure this close to a sixty-fourth is that sixty-fourth."""
+"""An inch figure this close to a sixty-fourth is that sixty-fourth (own choice)."""
 _NO_LENGTH = "—"
 
 _GLYPHS = {
@@ -37,6 +38,7 @@ _GLYPHS = {
     (5, 8): "⅝",
     (7, 8): "⅞",
 }
+"""Fractions that have a sign of their own (Unicode; from memory)."""
 _RAISED = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
 _LOWERED = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
 

@@ -18,9 +18,10 @@ from workbench.draft.result import Draft, Finding, Level, LineName, Outcome, Pla
 Status = Literal["within", "near", "over"]
 
 _HAIR = 1e-6
-"""mm: sums of fractions of an inch are off by less."""
+"""mm: sums of fractions of an inch are off by less (own choice)."""
 NEAR_EDGE_MM = 6.35
-"""An edge this close to its limit is near it: a quarter inch, twice what a hand draft is good to."""
+"""An edge this close to its limit is near it: a quarter inch, twice what a hand draft is good to
+(common practice, no source)."""
 
 
 @dataclass(frozen=True)
@@ -59,6 +60,7 @@ class Comfort:
 
 
 _WEIGHT: dict[Severity, int] = {"stop": 0, "over": 1, "near": 2, "attend": 3, "note": 4}
+"""The order in which findings are told; own choice."""
 
 
 def by_weight(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:

@@ -17,7 +17,7 @@ Rule = Literal["one_figure", "own_figure"]
 QuarterName = Literal["front", "back"]
 
 FEWEST_PANELS, MOST_PANELS = 2, 4
-"""Panels in one quarter."""
+"""Panels in one quarter (own choice)."""
 
 
 @dataclass(frozen=True)
@@ -43,7 +43,8 @@ class Seam:
     """The same at the uppermost level; equal to ``lower`` for an upright seam."""
     weight: float
     left_part: float = 0.5
-    """Part of its intake that is taken from the panel to its left."""
+    """Part of its intake that is taken from the panel to its left (common practice, no source: half
+    from either)."""
     through_bust_point: bool = False
     """Shift the seam, keeping its lean, so that it passes the bust point."""
     shares: tuple[Share, ...] = ()
@@ -112,8 +113,9 @@ class Design:
     back: Quarter
     reductions: Reductions
     opening_mm: float = 50.8
+    """Left open at the back when laced, two inches; common practice, no source."""
     front_share: float = 0.5
-    """The front's part of the finished half girth."""
+    """The front's part of the finished half girth (own choice: half)."""
     neckline: tuple[ShapePoint, ...] | None = None
     """Her own line, or None for the line of the style, which follows the body."""
     hem: tuple[ShapePoint, ...] | None = None
@@ -132,8 +134,12 @@ class Design:
 
 
 _PLACES = {2: (0.55,), 3: (0.42, 0.74), 4: (0.34, 0.58, 0.80)}
+"""Where the seams of a front stand in its quarter; common practice, no source."""
 _BACK_PLACES = {2: (0.50,), 3: (0.72, 0.40), 4: (0.80, 0.56, 0.30)}
+"""The same in the back; common practice, no source."""
 _WEIGHTS = {2: ((0.65,), 0.35), 3: ((0.45, 0.30), 0.25), 4: ((0.38, 0.24, 0.18), 0.20)}
+"""What each seam and then the side takes of the intake of a quarter, by its panels; common practice,
+no source."""
 
 
 def usual_quarter(quarter: QuarterName, panels: int, style: Style) -> Quarter:

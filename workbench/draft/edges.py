@@ -4,8 +4,9 @@ An edge is x(t), a monotone cubic through its level points, with the walk t as i
 length: y(t) is the integral of sqrt(1 - x'^2). All edges of a bodice share their levels
 and are handled together, one row each.
 
-On every piece between two levels the integrand is interpolated at Chebyshev points and
-integrated exactly, so y is a polynomial too and can be asked for at any walk.
+On every piece between two levels the integrand is interpolated at Chebyshev points and integrated
+exactly, so y is a polynomial too and can be asked for at any walk. Figures are own choice, how
+exactly an edge is drawn, unless said.
 """
 
 from __future__ import annotations

@@ -3,8 +3,9 @@
 A line is walk as a function of the run, the real distance across the panels. Every seam
 is met at one walk with one rise per run, so that the edge runs on over a closed seam.
 
-The few points of a line are handled as plain numbers: an array costs more than it saves
-below a dozen. What needs the surface is asked for all lines at once.
+The few points of a line are handled as plain numbers: an array costs more than it saves below a
+dozen. What needs the surface is asked for all lines at once. Figures are own choice, how exactly a
+line is drawn, unless said.
 """
 
 from __future__ import annotations

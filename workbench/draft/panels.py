@@ -1,4 +1,7 @@
-"""Panels: edges from the ledger, the girth held at every level, outlines between hem and neckline."""
+"""Panels: edges from the ledger, the girth held at every level, outlines between hem and neckline.
+
+Figures are own choice, how exactly a panel is drawn, unless said.
+"""
 
 from __future__ import annotations
 

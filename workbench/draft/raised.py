@@ -36,7 +36,7 @@ Lifts = Mapping[float, float]
 NEAREST = 50.8
 """mm along the line, two inches: a lift dies away over no less than that (our own choice, no source)."""
 _SAME_PLACE = 0.02
-"""In u, which runs by one a panel: a lift that close to a point moves that point."""
+"""In u, which runs by one a panel: a lift that close to a point moves that point (own choice)."""
 
 
 def raised_nodes_of(

@@ -1,7 +1,7 @@
 """The lines of a style: a neckline and a hem that follow the body until she draws her own.
 
-Heights are parts of the way from one level to the next, so a short and a long body both
-get the line in the same place. The shapes are of this program's own drawing.
+Heights are parts of the way from one level to the next, so a short and a long body both get the
+line in the same place. Figures are own choice: shapes of this program's own drawing.
 """
 
 from __future__ import annotations

@@ -15,9 +15,9 @@ from workbench.draft.edges import Edges, Index
 from workbench.draft.monotone import Array, hermite_weights
 
 _FOUND = 1e-7
-"""mm: near enough to the point that was asked for."""
+"""mm: near enough to the point that was asked for (own choice)."""
 _STARTS = (0.0, 8.0, -8.0, 16.0, -16.0, 30.0, -30.0)
-"""mm up or down from the height of the point."""
+"""mm up or down from the height of the point (own choice)."""
 
 
 @dataclass(frozen=True)

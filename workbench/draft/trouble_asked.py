@@ -12,9 +12,9 @@ from workbench.draft.names import Findings, low_label, seam_name, stop
 from workbench.draft.result import Finding, LedgerLine, Level, LineName, Place
 
 LEAST_QUARTER = 40.0
-"""Least finished quarter girth, mm: below this nothing is left to divide into panels."""
+"""Least finished quarter girth, mm: below this nothing is left to divide into panels (own choice)."""
 MOST_ABOVE, MOST_BELOW = 200.0, 300.0
-"""How far a shape point may lie above the uppermost and below the lowest level, mm."""
+"""How far a shape point may lie above the uppermost and below the lowest level, mm (own choice)."""
 
 
 def in_design(design: Design) -> Findings:

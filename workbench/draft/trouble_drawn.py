@@ -1,4 +1,7 @@
-"""What can be wrong with what came out: edges, lines, widths, corners, flare."""
+"""What can be wrong with what came out: edges, lines, widths, corners, flare.
+
+Figures are own choice, what can still be drawn and sewn, unless said.
+"""
 
 from __future__ import annotations
 

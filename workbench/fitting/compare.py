@@ -11,7 +11,7 @@ from workbench.draft import Draft, LineName, Outcome, Place, seam_name
 
 What = Literal["girth", "walk", "width", "seam", "neckline", "hem"]
 NOTABLE_MM = 0.2
-"""What differs by less is the same: a tape reads no closer than five times that."""
+"""What differs by less is the same: a tape reads no closer than five times that (own choice)."""
 
 
 @dataclass(frozen=True)

@@ -21,9 +21,9 @@ from workbench.fitting.shares import seam_parts
 TOLERANCE_MM = 6.35
 """Gaps this close count as equal: a quarter inch (common practice, no source)."""
 _HAIR = 1e-6
-"""mm: sums of fractions of an inch are off by less."""
+"""mm: sums of fractions of an inch are off by less (own choice)."""
 _NOTHING = 0.05
-"""mm: a change smaller than this is none."""
+"""mm: a change smaller than this is none (own choice)."""
 
 Shape = Literal["as_planned", "wide", "narrow", "top", "hem", "both_ends", "waist"]
 

@@ -54,7 +54,8 @@ class Fitting:
     cloth: str = ""
     """What it was made up in."""
     panels: tuple[int, int] = (3, 3)
-    """Panels of the front and the back half then: what seams and places are counted by."""
+    """Panels of the front and the back half then: what seams and places are counted by (own choice:
+    three and three)."""
     gaps: Gaps = field(default_factory=Gaps)
     changes: tuple[Change, ...] = ()
     notes: str = ""

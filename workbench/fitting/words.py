@@ -41,7 +41,7 @@ _MONTHS = (
     "December",
 )
 _SPECK = 0.2
-"""mm: what a level lost or moved by less is nothing she could sew."""
+"""mm: what a level lost or moved by less is nothing she could sew (own choice)."""
 _VERBS = {
     "seam": ("Take in", "Let out"),
     "length": ("Lengthen", "Shorten"),
