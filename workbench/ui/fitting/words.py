@@ -105,7 +105,9 @@ def _name(one: Difference) -> str:
 
 
 def _note(one: Difference, project: Project) -> str:
-    before, after = (say_with_unit(mm, project.unit, project.fraction) for mm in (one.before, one.after))
-    if before == after:
-        return f"{before} before and after, to the nearest mark"
-    return f"{before} before, {after} after"
+    """Before and after; where the ruler shows no difference, to the sixteenth, which may."""
+    for fraction in (project.fraction, 16):
+        before, after = (say_with_unit(mm, project.unit, fraction) for mm in (one.before, one.after))
+        if before != after:
+            return f"{before} before, {after} after"
+    return f"{before} before and after, to the nearest mark"
