@@ -13,7 +13,9 @@ from numpy.typing import NDArray
 from workbench.beads.result import Array, Ints
 
 _GOLDEN, _FIRST, _SECOND = 0x9E3779B97F4A7C15, 0xBF58476D1CE4E5B9, 0x94D049BB133111EB
+"""Of SplitMix64; from memory."""
 _WORD = 0xFFFFFFFFFFFFFFFF
+"""Sixty-four bits (derived)."""
 
 Words = NDArray[np.uint64]
 

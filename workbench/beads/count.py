@@ -11,8 +11,9 @@ from workbench.beads.records import BeadKind, BeadPlan, per_strand_of
 from workbench.beads.result import BeadCount, Beaded, KindCount
 
 QUARTERS = 4
-"""Hours are said in quarters, rounded up, as for every other step of the work."""
+"""Hours are said in quarters, rounded up, as for every other step of the work (own choice)."""
 _HAIR = 1e-9
+"""Own choice: rounding of sums, in beads."""
 
 
 def counted(plan: BeadPlan, beaded: Iterable[Beaded]) -> BeadCount:

@@ -1,9 +1,10 @@
 """A line drawn over the half: a smooth curve through its points, cut by the seams it crosses.
 
-The curve is drawn where the half lies unrolled, across by the real distance from the centre
-front and up by the walk, so that it runs on over a closed seam; then each part is mapped to
-the flat of its panel. Smoothness is that of the centripetal Catmull-Rom spline (Catmull and Rom
-1974; Barry and Goldman, SIGGRAPH 1988; from memory): it goes through every point, without loops.
+The curve is drawn where the half lies unrolled, across by the real distance from the centre front
+and up by the walk, so that it runs on over a closed seam; then each part is mapped to the flat of
+its panel. Smoothness is that of the centripetal Catmull-Rom spline (Catmull and Rom 1974; Barry and
+Goldman, SIGGRAPH 1988; from memory): it goes through every point, without loops. Figures are own
+choice, how finely a line is drawn.
 """
 
 from __future__ import annotations

@@ -8,10 +8,11 @@ from numpy.typing import NDArray
 from workbench.beads.result import Array, Flags, Ints
 
 TOUCH = 0.98
-"""On a curve, beads that touch along the thread stand this much closer in the straight."""
+"""On a curve, beads that touch along the thread stand this much closer in the straight (own choice)."""
 _ROOM = 4096
+"""Own choice: beads there is room for at first."""
 _MOST_AT_ONCE = 400_000
-"""Pairs of bead and cell that are looked at together, for the sake of memory."""
+"""Pairs of bead and cell that are looked at together, for the sake of memory (own choice)."""
 
 
 class Ground:

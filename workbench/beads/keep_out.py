@@ -1,7 +1,8 @@
 """Where beads may lie: within the stitch lines of a panel, and clear of every band that is kept free.
 
-Bone channels run the whole length of their line, so that the whole of it is kept free and not
-the bone alone. A seam's channel lies half on either panel.
+Bone channels run the whole length of their line, so that the whole of it is kept free and not the
+bone alone. A seam's channel lies half on either panel. Figures are own choice, how exactly places
+are kept free.
 """
 
 from __future__ import annotations

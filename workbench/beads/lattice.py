@@ -10,6 +10,7 @@ import numpy as np
 from workbench.beads.result import Array, Ints
 
 PITCH_MM = 4.0
+"""Own choice: side of a cell."""
 
 
 @dataclass(frozen=True)

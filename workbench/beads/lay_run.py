@@ -15,9 +15,9 @@ from workbench.draft import Finding
 
 Findings = list[Finding]
 _HAIR = 1e-6
-"""Spacings: a line this little short of another bead has it."""
+"""Spacings: a line this little short of another bead has it (own choice)."""
 _NEAR_FOLD_MM = 1e-3
-"""Lines are cut by outlines that are a hair too wide."""
+"""Lines are cut by outlines that are a hair too wide (own choice)."""
 
 
 def run_laid(number: int, table: Table) -> tuple[Beaded, Findings]:

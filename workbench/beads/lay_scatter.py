@@ -15,7 +15,7 @@ from workbench.draft import Finding
 
 Findings = list[Finding]
 _SHORT = 0.97
-"""A scatter that comes to less than this part of what was asked is said to."""
+"""A scatter that comes to less than this part of what was asked is said to (own choice)."""
 
 
 def scatter_laid(number: int, table: Table) -> tuple[Beaded, Findings]:

@@ -15,6 +15,7 @@ Towards = Literal["front", "back", "both"]
 ThinFrom = Literal["none", "neckline", "hem"]
 
 INCH_MM = 25.4
+"""International yard and pound agreement of 1959, from memory."""
 
 
 @dataclass(frozen=True)
@@ -49,10 +50,11 @@ class BeadRun:
     spacing_mm: float
     """From the middle of one bead to the next, along the line."""
     inset_mm: float = 9.525
-    """From the stitch line to the first row; the rows of a drawn line lie evenly to both sides of it."""
+    """From the stitch line to the first row; the rows of a drawn line lie evenly to both sides of it
+    (common practice, no source)."""
     rows: int = 1
     row_mm: float = 6.35
-    """From row to row."""
+    """From row to row (common practice, no source)."""
     start: float = 0.0
     """Where it begins, as a share of the whole line; a line runs from the front to the back, or upwards."""
     end: float = 1.0

@@ -1,4 +1,7 @@
-"""The lines that runs of beads lie on: rows beside neckline, hem and seams, or a drawn line, in the flat."""
+"""The lines that runs of beads lie on: rows beside neckline, hem and seams, or a drawn line, in the flat.
+
+Figures are own choice, how exactly rows are drawn.
+"""
 
 from __future__ import annotations
 

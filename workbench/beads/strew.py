@@ -19,18 +19,20 @@ from workbench.beads.lattice import Lattice
 from workbench.beads.result import Array, Flags, Ints
 
 SQUARE_INCH = 645.16
+"""In square mm (derived)."""
 JAM = 0.6965
 """Darts stop finding room at this many to the square of their distance: a covering of 0.547 by discs of
 half that distance (Feder, J. Theor. Biol. 87, 1980; from memory)."""
 FULL = 0.55
-"""The same at which they are given up: nearer to the jam darts are lost by the thousand."""
+"""The same at which they are given up: nearer to the jam darts are lost by the thousand (own choice)."""
 _PART = 0.88
-"""Of the distance at which as many as asked for would jam."""
+"""Of the distance at which as many as asked for would jam (own choice)."""
 _TRIES = 16
-"""Darts for each bead."""
+"""Darts for each bead (own choice)."""
 _WIDEST = 3.0
-"""Where beads thin out, they keep at most this many times the distance of the thickest place."""
+"""Where beads thin out, they keep at most this many times the distance of the thickest place (own choice)."""
 _BATCH = 384
+"""Own choice: darts thrown together."""
 
 
 @dataclass(frozen=True)

@@ -9,8 +9,10 @@ from workbench.beads.records import BeadPlan, BeadRun, BeadScatter
 from workbench.draft import Draft, Finding, Place
 
 LEAST_SPACING_MM = 0.05
+"""Own choice: closer is no distance."""
 MOST_HALF = 20_000
-"""Beads on the half: ten times a gown sewn all over, and what can still be shown while she draws."""
+"""Beads on the half: ten times a gown sewn all over, and what can still be shown while she draws (own
+choice)."""
 WHY_WORDS: Mapping[str, str] = {
     "bone": "on bone channels",
     "seam": "at seams",
@@ -20,8 +22,9 @@ WHY_WORDS: Mapping[str, str] = {
     "taken": "where other beads lie",
 }
 _HAIR = 1e-6
+"""Own choice: mm, rounding of sums."""
 _SQUARE_CM = 6.4516
-"""In a square inch."""
+"""In a square inch (derived)."""
 
 
 def run_place(number: int, entry: str = "name", seam: int | None = None) -> Place:

@@ -14,15 +14,16 @@ from workbench.cloth.records import BuyStep, Cloth
 from workbench.draft import Finding
 
 _YARD_MM, _METRE_MM, _INCH_MM = Fraction(9144, 10), Fraction(1000), 25.4
+"""International yard and pound agreement of 1959, from memory."""
 _STEPS: dict[BuyStep, tuple[Fraction, int]] = {
     "eighth_yard": (_YARD_MM, 8),
     "quarter_yard": (_YARD_MM, 4),
     "half_yard": (_YARD_MM, 2),
     "ten_cm": (_METRE_MM, 10),
 }
-"""What the price is for, and how many steps make it."""
+"""What the price is for, and how many steps make it (common practice, no source)."""
 _SLACK = 0.05
-"""mm that a plan may run past a step: less than shears can do."""
+"""mm that a plan may run past a step: less than shears can do (own choice)."""
 
 
 @dataclass(frozen=True)

@@ -20,10 +20,11 @@ Shapes = np.ndarray[tuple[int, ...], np.dtype[np.object_]]
 Laid = list[tuple[Placed, Copy]]
 
 _DEGREE = 1e-3
+"""Own choice: rounding of angles, degrees."""
 _OVERLAP = 0.5
-"""Square mm that two outlines may share and still only touch."""
+"""Square mm that two outlines may share and still only touch (own choice)."""
 _NAMED = 4
-"""So many pieces are named in one sentence; the others are counted."""
+"""So many pieces are named in one sentence; the others are counted (own choice)."""
 
 
 def plan_at(placed: Sequence[Placed], copies: Sequence[Copy], cloth: Cloth, how: str) -> Plan:

@@ -1,9 +1,9 @@
 """The process in which a plan is sought: ``python -m workbench.cloth.child``.
 
-A search of the packing library cannot be stopped from within its process, so it has one
-of its own that can be ended. It reads one job from standard input and writes a line for
-every better plan to standard output. When its input is closed the program that started
-it is gone, and it ends.
+A search of the packing library cannot be stopped from within its process, so it has one of its own
+that can be ended. It reads one job from standard input and writes a line for every better plan to
+standard output. When its input is closed the program that started it is gone, and it ends. Figures
+are own choice, how the search is waited for.
 """
 
 from __future__ import annotations

@@ -1,4 +1,7 @@
-"""What cannot be true of a cloth: one sentence for each field at fault."""
+"""What cannot be true of a cloth: one sentence for each field at fault.
+
+Bounds keep out slips of the key. Figures are common practice, no source.
+"""
 
 from __future__ import annotations
 

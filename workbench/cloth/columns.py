@@ -21,9 +21,9 @@ Rise = tuple[float, float]
 """The repeat of a print, and from the lower left corner of a shape up to its waist line, mm."""
 
 _SAME = 1e-6
-"""mm; shapes may touch."""
+"""mm; shapes may touch (own choice)."""
 _AT_ONCE, _MOST_AT_ONCE = 60.0, 128
-"""Places this much higher than the lowest, mm, and so many, are looked into together."""
+"""Places this much higher than the lowest, mm, and so many, are looked into together (own choice)."""
 
 
 class Ground:

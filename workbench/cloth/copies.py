@@ -1,4 +1,7 @@
-"""Every single shape that has to be laid on one cloth."""
+"""Every single shape that has to be laid on one cloth.
+
+Figures are own choice, what a plan is made of.
+"""
 
 from __future__ import annotations
 

@@ -11,7 +11,8 @@ from workbench.cloth.plan import Copy
 from workbench.cloth.records import Cloth, KeptPlan
 
 _PER_MM = 1000.0
-"""Shapes are compared to the micrometre: a plan is not stale for a rounding of the last digit."""
+"""Shapes are compared to the micrometre: a plan is not stale for a rounding of the last digit (own
+choice)."""
 _OF_CLOTH = ("width_mm", "selvedge_mm", "run", "laid", "tilt_degrees", "gap_mm", "repeat_mm", "remnant")
 """What a lay plan depends on; name, price, shrinkage and the length at hand it does not."""
 

@@ -1,4 +1,7 @@
-"""Whether each copy fits across the cloth at all."""
+"""Whether each copy fits across the cloth at all.
+
+Figures are own choice, what counts as fitting.
+"""
 
 from __future__ import annotations
 

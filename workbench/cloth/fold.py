@@ -9,7 +9,7 @@ from workbench.draft import Finding, Place
 from workbench.pieces import Piece
 
 _ON_LINE = 1e-3
-"""mm from the fold line within which a point is taken to lie on it."""
+"""mm from the fold line within which a point is taken to lie on it (own choice)."""
 
 
 def fold_at(piece: Piece) -> float:

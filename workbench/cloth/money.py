@@ -15,8 +15,9 @@ from math import ceil, floor
 from workbench.cloth.records import Currency
 
 LARGEST_AMOUNT = Decimal(1_000_000_000)
+"""Own choice: no price is larger."""
 FINEST_DECIMALS = 6
-"""A bead may cost less than the smallest coin, but nothing is priced finer than this."""
+"""A bead may cost less than the smallest coin, but nothing is priced finer than this (own choice)."""
 _NO_BREAK = "\N{NO-BREAK SPACE}"
 _MINUS = "−"
 _DIGITS = re.compile(r"\d+(\.\d+)?|\.\d+", re.ASCII)

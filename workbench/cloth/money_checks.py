@@ -1,4 +1,7 @@
-"""What the figures behind a price may be; each fault with its place and a name to call it by."""
+"""What the figures behind a price may be; each fault with its place and a name to call it by.
+
+Figures are own choice: they keep out slips of the key.
+"""
 
 from __future__ import annotations
 

@@ -1,7 +1,8 @@
 """One piece after the other, each as far down the cloth as it will go.
 
-Quick, the same every time, and the one way here that goes round pinned pieces, keeps to
-the fold and to the repeat of a print, and fills a remnant of any shape.
+Quick, the same every time, and the one way here that goes round pinned pieces, keeps to the fold
+and to the repeat of a print, and fills a remnant of any shape. Figures are own choice, how long a
+plan may take.
 """
 
 from __future__ import annotations

@@ -1,7 +1,8 @@
 """Her own price list on the disk: prices and usual figures that she takes from one project to the next.
 
-A small JSON file. Amounts are written as text, so that they come back to the last decimal.
-What belongs to one client (hours, dates, what is included) is not in it.
+A small JSON file. Amounts are written as text, so that they come back to the last decimal. What
+belongs to one client (hours, dates, what is included) is not in it. Figures are own choice, how
+much of a file is read.
 """
 
 from __future__ import annotations

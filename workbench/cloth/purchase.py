@@ -20,7 +20,9 @@ from workbench.pieces import Notion
 Per = Literal["each", "yard", "metre", "pair", "pack"]
 
 YARD_MM, METRE_MM, INCH_MM = Fraction(9144, 10), Fraction(1000), 25.4
+"""International yard and pound agreement of 1959, from memory."""
 YARD_PARTS, METRE_PARTS = 8, 10
+"""Cloth is sold by the eighth of a yard and the tenth of a metre; common practice, no source."""
 PER_WORDS: dict[Per, str] = {
     "each": "each",
     "yard": "a yard",
@@ -29,7 +31,7 @@ PER_WORDS: dict[Per, str] = {
     "pack": "a pack",
 }
 _SLACK = Fraction(1, 1_000_000)
-"""A length this little over a mark, in marks, is that mark."""
+"""A length this little over a mark, in marks, is that mark (own choice)."""
 
 
 @dataclass(frozen=True)

@@ -22,14 +22,15 @@ class Cloth:
     name: str
     layers: tuple[LayerName, ...]
     width_mm: float = 1143.0
+    """45 in: a width cloth is sold in; common practice, no source."""
     selvedge_mm: float = 12.7
-    """Not usable, at either side."""
+    """Not usable, at either side (common practice, no source)."""
     run: Run = "either_way"
     laid: Laid = "single"
     tilt_degrees: float = 0.0
     """How far off the grain a piece may be turned to fit; 0 keeps it true."""
     gap_mm: float = 3.175
-    """Between pieces, for the shears."""
+    """Between pieces, for the shears (common practice, no source)."""
     shrinkage_percent: float = 0.0
     """Along the cloth, when it is washed or pressed before cutting; more is bought."""
     repeat_mm: float = 0.0
@@ -85,6 +86,7 @@ class Currency:
 
     symbol: str = "$"
     decimals: int = 2
+    """Own choice: most currencies have hundredths."""
     before: bool = True
 
     __pydantic_config__: ClassVar[Any] = {"extra": "forbid"}
@@ -131,6 +133,7 @@ class Quoting:
     margin_percent: Decimal = Decimal(0)
     tax_percent: Decimal = Decimal(0)
     deposit_percent: Decimal = Decimal(50)
+    """Paid beforehand: half; common practice, no source."""
     round_to: Decimal = Decimal("0.01")
     """The price asked is rounded up to whole ones of this."""
     included: str = ""

@@ -13,7 +13,7 @@ from workbench.cloth.records import Cloth
 from workbench.draft import Finding, Place
 
 FAR = 1e6
-"""mm: longer than any cloth; a plain cloth goes on for as long as it is needed."""
+"""mm: longer than any cloth; a plain cloth goes on for as long as it is needed (own choice)."""
 
 
 @dataclass(frozen=True)

@@ -15,12 +15,13 @@ from workbench.cloth.worker import Message, Worker
 from workbench.draft import Finding
 
 FIRST_SECONDS = 3.0
+"""How long a better plan is sought at first; own choice."""
 _OVERRUN = 15.0
-"""Seconds past its time after which a search is ended; the library is late by some."""
+"""Seconds past its time after which a search is ended; the library is late by some (own choice)."""
 _LAST = ("done", "failed")
 """After these a child says no more."""
 _MOST_WORKERS = 3
-"""More do not help."""
+"""More do not help (own choice, tried)."""
 
 
 class Solve:

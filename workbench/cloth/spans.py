@@ -1,4 +1,7 @@
-"""A shape as narrow columns: one stretch in each column it touches, from its lowest to its highest point."""
+"""A shape as narrow columns: one stretch in each column it touches, from its lowest to its highest point.
+
+Figures are own choice, what counts as beside.
+"""
 
 from __future__ import annotations
 

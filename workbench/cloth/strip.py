@@ -1,8 +1,9 @@
 """Copies and cloth as the packing library takes them, and its answer as places on the cloth.
 
-The library packs into a strip of fixed height, which is the width of the cloth here; so
-everything is given to it turned a quarter. It reckons in single precision: each outline
-is centred first, and the strip is a hair higher than the cloth is wide.
+The library packs into a strip of fixed height, which is the width of the cloth here; so everything
+is given to it turned a quarter. It reckons in single precision: each outline is centred first, and
+the strip is a hair higher than the cloth is wide. Figures are own choice, tried with the packing
+library.
 """
 
 from __future__ import annotations

@@ -15,6 +15,7 @@ from workbench.cloth.money import less, round_up, to_coin, total
 from workbench.cloth.records import Quoting
 
 _WHOLE = 100
+"""Per cent (derived)."""
 
 
 @dataclass(frozen=True)

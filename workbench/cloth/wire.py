@@ -14,7 +14,7 @@ from workbench.cloth.plan import Copy
 from workbench.cloth.records import Cloth, Placed
 
 _FIGURES = 6
-"""Digits after the point of a millimetre."""
+"""Digits after the point of a millimetre (own choice)."""
 
 
 @dataclass(frozen=True)

@@ -19,7 +19,7 @@ _ROOT = str(Path(workbench.__file__).parents[1])
 # No console window on Windows, and the program itself goes before its search.
 _QUIETLY = getattr(subprocess, "CREATE_NO_WINDOW", 0) | getattr(subprocess, "BELOW_NORMAL_PRIORITY_CLASS", 0)
 _END_WITHIN = 1.0
-"""Seconds a process that is done or killed may take to be gone."""
+"""Seconds a process that is done or killed may take to be gone (own choice)."""
 
 Message = dict[str, Any]
 

@@ -196,7 +196,7 @@ def toggle_line_corner(project: Project, owner: LineOwner, number: int, point: i
 
 
 _U_MM = 60.0
-"""About the width of a panel: what one in u is reckoned as where points are compared."""
+"""About the width of a panel: what one in u is reckoned as where points are compared (own choice)."""
 
 
 def _where(points: tuple[ShapePoint, ...], new: ShapePoint) -> int:

@@ -11,9 +11,10 @@ from workbench.document.seam_edits import set_pin
 from workbench.draft import Finding, LedgerLine, Outcome, Place, QuarterName, seam_name
 
 LEAST_INTAKE_MM = 3.175
-"""An eighth of an inch, what a hand draft is good to: a part of less than that means nothing."""
+"""An eighth of an inch, what a hand draft is good to: a part of less than that means nothing (common
+practice, no source)."""
 _HAIR = 1e-6
-"""mm: what sums of girths are off by, so that it is no change."""
+"""mm: what sums of girths are off by, so that it is no change (own choice)."""
 
 
 class _Pin(NamedTuple):

@@ -26,7 +26,7 @@ from workbench.document.taken_checks import LEAST_MEASURE
 
 NAME, UNIT = "name", "unit"
 MOST_CHARACTERS = 20_000
-"""Of one line; one with every measurement has a few hundred."""
+"""Of one line; one with every measurement has a few hundred (own choice)."""
 _UNITS: Mapping[str, Unit] = {"in": "in", "cm": "cm"}
 
 

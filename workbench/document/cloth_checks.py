@@ -1,4 +1,7 @@
-"""What the cloths, lay plans and prices of a project may hold."""
+"""What the cloths, lay plans and prices of a project may hold.
+
+Figures are own choice: they keep out slips of the key and files that are none.
+"""
 
 from __future__ import annotations
 

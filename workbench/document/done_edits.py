@@ -1,4 +1,7 @@
-"""Steps of the work ticked off: what may be kept of them, and the one edit there is."""
+"""Steps of the work ticked off: what may be kept of them, and the one edit there is.
+
+Figures are own choice: how much a file may hold.
+"""
 
 from __future__ import annotations
 

@@ -21,6 +21,7 @@ from workbench.document.tree import TreeError, parsed
 FORMAT = "bodice"
 SUFFIX = ".bodice"
 MOST_BYTES = 6_000_000
+"""Own choice: no project is larger."""
 
 
 def read_project(path: Path) -> Project:

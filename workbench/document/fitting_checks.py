@@ -1,4 +1,7 @@
-"""What the fittings of a project may hold; that a change no longer suits the bodice is a finding."""
+"""What the fittings of a project may hold; that a change no longer suits the bodice is a finding.
+
+Figures are own choice: they keep out slips of the key and files that are none.
+"""
 
 from __future__ import annotations
 

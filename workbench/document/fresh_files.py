@@ -13,7 +13,7 @@ from pathlib import Path
 from workbench.document.storage import FileTrouble
 
 _MOST_BYTES = 120
-"""Of a stem: with its number and ending it fits any file system, whatever the letters."""
+"""Of a stem: with its number and ending it fits any file system, whatever the letters (own choice)."""
 _NOT_PLAIN = re.compile(r'[<>:"/\\|?*]+|\.{2,}')
 """What some file system takes for a folder, a device or a pattern."""
 _DEVICES = re.compile(r"(con|prn|aux|nul|com\d|lpt\d)(\..*)?", re.I)

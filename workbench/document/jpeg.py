@@ -10,10 +10,12 @@ from functools import lru_cache
 
 _START = b"\xff\xd8"
 _FRAMES = frozenset({0xC0, 0xC1, 0xC2})
-"""Baseline, extended and progressive frames; what the rest would need, no viewer here can show."""
+"""Baseline, extended and progressive frames; what the rest would need, no viewer here can show (from
+memory)."""
 _SCAN, _END = 0xDA, 0xD9
+"""Where the picture itself begins, and its end (from memory)."""
 _BARE = frozenset({0x01, *range(0xD0, 0xD8)})
-"""Markers without a segment behind them."""
+"""Markers without a segment behind them (from memory)."""
 
 
 class NotJpegError(ValueError):

@@ -12,7 +12,7 @@ from workbench.draft import Finding
 Told = Callable[[Plan, float], None]
 """Takes a plan that is better than those before, and the seconds it took to find."""
 _LOOK_EVERY = 0.1
-"""Seconds between two looks at what has been found."""
+"""Seconds between two looks at what has been found (own choice)."""
 
 
 def better_lay(lay: Lay, seconds: float, told: Told) -> tuple[Lay, tuple[Finding, ...]]:

@@ -28,7 +28,7 @@ PlanState = Literal["current", "stale", "none", "found"]
 _BOUGHT_READY: tuple[LayerName, ...] = ("waist_tape",)
 """Layers that are bought as what they are and need no cloth."""
 _SOME_MM = 1.0
-"""A length that is not known yet is more than nothing, or it would be told as nothing to buy."""
+"""A length that is not known yet is more than nothing, or it would be told as nothing to buy (own choice)."""
 
 
 @dataclass(frozen=True)

@@ -14,7 +14,7 @@ from workbench.document.project import MOST_POINTS, Project
 from workbench.draft import LineName, ShapePoint
 
 LEAST_APART = 0.02
-"""Least distance in u, which runs by one a panel, between two shape points."""
+"""Least distance in u, which runs by one a panel, between two shape points (own choice)."""
 
 Points = Sequence[ShapePoint]
 

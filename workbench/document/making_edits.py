@@ -30,6 +30,7 @@ Figure = str | float | bool | None
 _Record = TypeVar("_Record")
 
 _HAIR = 1e-6
+"""Own choice: mm, rounding of sums."""
 
 EDGE_NAMES: tuple[EdgeName, ...] = ("left", "right", "neckline", "hem")
 BONE_PLACES: tuple[BonePlace, ...] = ("seams", "mid_panel", "beside_opening", "centre_front")

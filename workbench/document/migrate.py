@@ -13,7 +13,7 @@ from typing import Any
 from workbench.document.tree import TreeError
 
 VERSION = 2
-"""Of the files that this program writes."""
+"""Of the files that this program writes (own choice)."""
 
 Tree = dict[str, Any]
 Upgrade = Callable[[Tree], Tree]
@@ -61,7 +61,7 @@ def _second(tree: Tree) -> Tree:
 
 
 STEPS: Mapping[int, Upgrade] = {1: _second}
-"""By the version a step begins with."""
+"""By the version a step begins with (own choice)."""
 
 
 def brought_up(tree: Tree, steps: Mapping[int, Upgrade] = STEPS, newest: int = VERSION) -> Tree:

@@ -1,4 +1,7 @@
-"""The project record: everything that is edited, undone and saved, as one frozen value."""
+"""The project record: everything that is edited, undone and saved, as one frozen value.
+
+Figures are own choice, how much a project may hold, unless said.
+"""
 
 from __future__ import annotations
 
@@ -61,8 +64,11 @@ class Paper:
 
     name: PaperName = "A4"
     margin_mm: float = 10.0
+    """Office printers need 3 to 6.4 mm (printer description files, read)."""
     overlap_mm: float = 10.0
+    """Own choice: enough to stick sheets together on."""
     roll_width_mm: float = 914.4
+    """36 in; common practice, no source."""
     with_allowance: bool = True
     """With the cut lines of the pieces; otherwise the panels with their stitch lines alone."""
     layers: tuple[LayerName, ...] = ("fashion",)
@@ -80,6 +86,7 @@ class Project:
     client: Client = field(default_factory=Client)
     unit: Unit = "in"
     fraction: Fraction = 8
+    """Eighths of an inch: what a hand draft is good to; common practice, no source."""
     measurements: Mapping[str, Length] = field(default_factory=dict)
     """As she typed them, by key; a measurement not taken has no entry. Never changed in place."""
     design: Design = field(default_factory=usual_design)

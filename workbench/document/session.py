@@ -14,6 +14,7 @@ from workbench.document.picture import Picture, picture_of
 from workbench.document.project import Project
 
 KEPT_STEPS = 500
+"""Own choice: steps that can be undone."""
 
 
 @dataclass(frozen=True)

@@ -11,7 +11,7 @@ from contextlib import suppress
 from pathlib import Path
 
 STALE_SECONDS = 3600.0
-"""A half-written file this old belongs to a program that was ended in the middle of a save."""
+"""A half-written file this old belongs to a program that was ended in the middle of a save (own choice)."""
 _READ, _WRITTEN = "cannot be read", "cannot be written"
 
 

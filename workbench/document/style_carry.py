@@ -27,7 +27,7 @@ Reckoning = Literal["lengths", "percent"]
 CARRIED = "carried_"
 """How the codes of the findings begin that say what had to give."""
 _NOTABLE_MM = 1.0
-"""A seam that moves by less is where it was: a tape reads no closer."""
+"""A seam that moves by less is where it was: a tape reads no closer (own choice)."""
 
 
 @dataclass(frozen=True)

@@ -17,7 +17,7 @@ from workbench.draft import Design, Finding
 from workbench.pieces import Making
 
 PURPOSE_MOST = 200
-"""Characters of the line that says what a shape is for."""
+"""Characters of the line that says what a shape is for (own choice)."""
 
 
 def in_shape(project: Project, shape: Shape) -> tuple[Project, tuple[Finding, ...]]:

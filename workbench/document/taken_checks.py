@@ -1,4 +1,7 @@
-"""What measurements may say, those of today as those of an earlier day."""
+"""What measurements may say, those of today as those of an earlier day.
+
+Figures are own choice, what is taken for a slip of the key, unless said.
+"""
 
 from __future__ import annotations
 

@@ -13,6 +13,7 @@ NOTABLE_MM: Mapping[Kind, float] = {"girth": 9.0, "length": 5.0}
 """A difference of this much is no longer the hand that measured: two measurers may be apart by
 9 mm in a large girth and 5 mm in a length of the body (ISO 20685, from memory)."""
 _HAIR = 1e-6
+"""Own choice: mm, rounding of sums."""
 
 WALK = "walk."
 """How the keys of the heights begin that are worked out from the lengths taken."""

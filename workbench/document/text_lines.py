@@ -11,6 +11,7 @@ from workbench.body import say_at_most, say_closely, say_length, say_with_unit
 from workbench.document.project import Project
 
 WIDTH = 96
+"""Own choice: characters of a line."""
 _UNIT_AFTER = re.compile(r"(?<=[\d¼-¾⅐-⅞₀-₉]) (?=(?:in|cm|%)(?:\W|$))")
 """The blank between a figure and its unit, which must not be torn apart at the end of a line."""
 _KEEP = "\u00a0"

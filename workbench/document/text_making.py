@@ -12,9 +12,11 @@ from workbench.document.words import notion_words
 from workbench.pieces import AngleRow, Bone, Cutting, Layer, Notion, WalkRow
 
 _INCH, _YARD = 25.4, 914.4
+"""International yard and pound agreement of 1959, from memory."""
 _BY_THE_YARD = 2 * _YARD
-"""From this length on, what is bought by length is said in yards or metres."""
+"""From this length on, what is bought by length is said in yards or metres (own choice)."""
 _HAIR = 1e-6
+"""Own choice: rounding of sums."""
 _EACH_BONE = "bone/"
 """How the keys of notions begin that the list of bones has said already."""
 

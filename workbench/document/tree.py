@@ -10,7 +10,7 @@ from typing import Any
 from workbench.document.problem import Place, keepable
 
 DEEPEST = 12
-"""Groups within groups that a file may have; a project has half as many."""
+"""Groups within groups that a file may have; a project has half as many (own choice)."""
 
 
 class TreeError(ValueError):

@@ -33,6 +33,6 @@ class Behind:
     walk_mm: float
     """Of the same corner, from the waist up."""
     opacity: float = 0.35
-    """From 0, not to be seen, to 1."""
+    """From 0, not to be seen, to 1 (own choice)."""
 
     __pydantic_config__: ClassVar[Any] = {"extra": "forbid"}

@@ -1,4 +1,7 @@
-"""What pictures a project may hold, and where one of them may lie behind the panels."""
+"""What pictures a project may hold, and where one of them may lie behind the panels.
+
+Figures are own choice: how much a file may hold.
+"""
 
 from __future__ import annotations
 

@@ -18,9 +18,9 @@ from workbench.document.wish_checks import (
 )
 
 FIRST_HEIGHT_MM = 600.0
-"""How high a picture is taken to be at first: from shoulder to hip, about."""
+"""How high a picture is taken to be at first: from shoulder to hip, about (own choice)."""
 LEAST_PIXELS_APART = 4.0
-"""Two points closer together in a picture give no scale."""
+"""Two points closer together in a picture give no scale (own choice)."""
 
 Spot = tuple[float, float]
 """Pixels from the left and from the top of a picture."""

@@ -1,7 +1,7 @@
 """A picture from outside: looked at before it is decoded, made small, and kept as a JPEG of its own.
 
-Only pixels are kept. Where and with what a picture was taken, who is in it, and what else
-its file may carry, stays outside.
+Only pixels are kept. Where and with what a picture was taken, who is in it, and what else its file
+may carry, stays outside. Figures are own choice, how much is read and kept.
 """
 
 from __future__ import annotations

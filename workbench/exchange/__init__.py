@@ -1,6 +1,7 @@
 """Out of the program: SVG, DXF, one large sheet, half and quarter scale, a sheet for a projector.
 
-What writes a file is read when one is written.
+What writes a file is read when one is written. Figures are own choice, layout of the page and the
+file, unless said.
 """
 
 from typing import TYPE_CHECKING

@@ -1,4 +1,7 @@
-"""The ends of a side, so placed that the line runs on through a mark close by without a kink."""
+"""The ends of a side, so placed that the line runs on through a mark close by without a kink.
+
+Figures are own choice, how a line is walked.
+"""
 
 from __future__ import annotations
 

@@ -14,9 +14,9 @@ from workbench.marking.smooth import Array
 from workbench.pieces import EdgeName, Piece
 
 _STRAIGHT = 1e-6
-"""mm that a straight upright edge may wander: floating point."""
+"""mm that a straight upright edge may wander: floating point (own choice)."""
 _CLEAR = 6.0
-"""mm: a level that ends so near a corner cannot be told from it with chalk."""
+"""mm: a level that ends so near a corner cannot be told from it with chalk (own choice)."""
 _NAMES: Mapping[str, LevelName] = {label: name for name, label in LEVEL_LABEL.items()}
 _BACKWARDS: tuple[EdgeName, ...] = ("neckline", "left")
 """Edges that a ring runs along from the right or from the top."""

@@ -13,9 +13,10 @@ from typing import Literal
 from workbench.body import Fraction, Unit, say_exact, say_with_unit
 
 INCH = 25.4
+"""International yard and pound agreement of 1959, from memory."""
 RoundingName = Literal["eighth", "sixteenth", "half_cm", "mm"]
 _HAIR = 1e-9
-"""Lifts a tie that floating point has put a hair below the half, in steps."""
+"""Lifts a tie that floating point has put a hair below the half, in steps (own choice)."""
 
 
 @dataclass(frozen=True)
@@ -52,6 +53,7 @@ ROUNDINGS: Mapping[RoundingName, Rounding] = {
     "half_cm": Rounding("half_cm", "to 0.5 cm", "cm", 8, 5.0, 10.0),
     "mm": Rounding("mm", "to 0.1 cm", "cm", 8, 1.0, 10.0),
 }
+"""The marks of a tape or a ruler that figures are rounded to; own choice."""
 
 
 def rounding_of(unit: Unit, fraction: Fraction) -> Rounding:

@@ -21,7 +21,7 @@ from workbench.pieces import EdgeName
 _ENDS: tuple[tuple[LineName, int], ...] = (("hem", 0), ("neckline", -1))
 """The end of a side that lies on each line."""
 _STRAIGHT = 1e-6
-"""mm."""
+"""mm (own choice: what a straight line may wander)."""
 Node = tuple[float, int]
 """How far along the exact line it lies, mm, and the number of its mark."""
 

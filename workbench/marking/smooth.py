@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 Array = NDArray[np.float64]
 
 _PER_SPAN = 12
-"""Points drawn from one mark to the next."""
+"""Points drawn from one mark to the next (own choice)."""
 
 
 def smooth_through(points: Array) -> Array:

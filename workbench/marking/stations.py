@@ -1,4 +1,7 @@
-"""Where along a line marks are needed, so that a smooth line through them comes near enough."""
+"""Where along a line marks are needed, so that a smooth line through them comes near enough.
+
+Figures are own choice, where marks are set.
+"""
 
 from __future__ import annotations
 
@@ -10,7 +13,7 @@ from workbench.marking.rounding import Rounding
 from workbench.marking.smooth import Array, along, distances, smooth_through
 
 _PART, _LEAST = 0.3, 0.6
-"""A line through exact marks may lie off by so many steps, or by so many mm."""
+"""A line through exact marks may lie off by so many steps, or by so many mm (own choice)."""
 _MOST_ROUNDS = 10
 _KINK = 0.2
 """Radians a line turns at a corner that is meant: 11 degrees, more than a sampled curve ever does."""

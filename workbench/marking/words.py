@@ -19,7 +19,7 @@ from workbench.pieces import EdgeName, Notch, Piece, PieceEdge
 
 EDGES: tuple[EdgeName, ...] = ("left", "right", "neckline", "hem")
 _ROOM = 10.0
-"""mm of cloth beyond the cut line that is asked for."""
+"""mm of cloth beyond the cut line that is asked for (own choice)."""
 
 
 @dataclass(frozen=True)

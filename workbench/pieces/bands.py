@@ -29,8 +29,9 @@ The far edge is sewn to nothing, and this is about a twentieth of the width of a
 cloth takes in or gives when it is pressed (common practice, no source). The edge that is sewn is not
 touched by it: there the panels always meet."""
 _ROUND = 10.0
-"""A facing's far edge follows the edge itself; its corners run out freely."""
+"""A facing's far edge follows the edge itself; its corners run out freely (own choice)."""
 _CLEAR = 1.0
+"""mm from an end of the edge within which nothing is looked at; own choice."""
 
 
 @dataclass(frozen=True)

@@ -22,9 +22,12 @@ ZIP_HALF_MM = 6.35
 """What one half of a zip and its stitching need beside the seam (common practice, no source)."""
 
 _PAST_MM = 60.0
-"""How far beyond the lowest and highest walk of an edge a line is drawn before the panel cuts it off."""
+"""How far beyond the lowest and highest walk of an edge a line is drawn before the panel cuts it off
+(own choice)."""
 _SAMPLES = 161
+"""Own choice: points along a line before it is cut off."""
 _SPECK_MM = 0.01
+"""Own choice: what is shorter is no line."""
 
 
 @dataclass(frozen=True)

@@ -16,8 +16,10 @@ from workbench.pieces.result import Bone
 LEAST_CLEARANCE_MM = 6.35
 """Nearer to the finished edge than 1/4 in, a bone works through the cloth (common practice, no source)."""
 _EIGHTH = 3.175
-"""mm: what is asked for is rounded up to an eighth of an inch, so that it does when it is done."""
+"""mm: what is asked for is rounded up to an eighth of an inch, so that it does when it is done (own
+choice)."""
 _HAIR = 1e-9
+"""Own choice: mm, rounding of sums."""
 
 Findings = tuple[Finding, ...]
 

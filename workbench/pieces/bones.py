@@ -18,8 +18,9 @@ from workbench.pieces.result import Bone
 SHORTEST_STEEL_MM = 50.8
 """Steel is not sold shorter than 2 in."""
 PLASTIC_STEP_MM = 1.0
+"""Cut to the millimetre; common practice, no source."""
 _HAIR = 1e-9
-"""Lifts a length that floating point has put a hair below a stock length, in steps."""
+"""Lifts a length that floating point has put a hair below a stock length, in steps (own choice)."""
 
 Findings = tuple[Finding, ...]
 

@@ -8,9 +8,11 @@ from workbench.draft import Draft, Finding, Outcome, Place
 from workbench.pieces.making import INCH, Making
 
 SHORTEST_BUSK_MM, LONGEST_BUSK_MM = 6 * INCH, 14 * INCH
+"""Common practice, no source."""
 BUSK_STEP_MM = 0.5 * INCH
 """Sold from 6 to 14 in by the half inch (common practice, no source)."""
 _HAIR = 1e-9
+"""Own choice: rounding of sums."""
 _CENTRE_FRONT = Place(seam=0, panel=0)
 
 Findings = tuple[Finding, ...]

@@ -1,4 +1,7 @@
-"""The last look at the seams, measured on the finished pieces and not on the draft's own numbers."""
+"""The last look at the seams, measured on the finished pieces and not on the draft's own numbers.
+
+Figures are own choice, how true a piece has to be, unless said.
+"""
 
 from __future__ import annotations
 

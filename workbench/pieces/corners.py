@@ -4,8 +4,9 @@ Pressed open, an allowance lies under the cloth; its end must then run edge to e
 neckline or hem above it. So it is cut along the mirror image of that cut line in the stitch
 line of the seam (common practice, no source). A corner that would run out far is cut blunt.
 
-Worked in plain numbers in a frame at the corner: ``s`` runs along the seam out of the piece,
-``h`` across it, away from the panel. A corner has few points; arrays would cost more.
+Worked in plain numbers in a frame at the corner: ``s`` runs along the seam out of the piece, ``h``
+across it, away from the panel. A corner has few points; arrays would cost more. Figures are own
+choice, what counts as met, unless said.
 """
 
 from __future__ import annotations

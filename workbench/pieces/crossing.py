@@ -15,7 +15,7 @@ Index = NDArray[np.intp]
 Flags = NDArray[np.bool_]
 
 _HAIR = 1e-6
-"""mm by which bits may miss each other's box and still be tried."""
+"""mm by which bits may miss each other's box and still be tried (own choice)."""
 
 
 class Crossing(NamedTuple):

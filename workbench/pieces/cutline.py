@@ -23,7 +23,7 @@ Corners = tuple[Corner, Corner, Corner, Corner]
 
 _NONE = (0.0, 0.0, 0.0, 0.0)
 _LEAST_LIMIT = 1.05
-"""Below one, even a straight line would be cut off."""
+"""Below one, even a straight line would be cut off (own choice)."""
 
 
 @dataclass(frozen=True)

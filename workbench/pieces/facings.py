@@ -21,7 +21,7 @@ from workbench.pieces.panel_pieces import edges_of
 from workbench.pieces.result import Notch, Piece
 
 _FROM_END = 1.0
-"""mm of a seam at its ends that are not notched."""
+"""mm of a seam at its ends that are not notched (own choice)."""
 
 
 def facing_blanks(bench: Bench, line: Line) -> tuple[Blank, ...]:

@@ -1,4 +1,7 @@
-"""What is drawn inside a piece: grain, levels, fold, the place of the tape, bones."""
+"""What is drawn inside a piece: grain, levels, fold, the place of the tape, bones.
+
+Figures are own choice, where marks stand on a piece, unless said.
+"""
 
 from __future__ import annotations
 

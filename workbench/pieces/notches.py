@@ -23,12 +23,15 @@ from workbench.pieces.polyline import Index, Lines
 from workbench.pieces.result import Array, EdgeName, Notch
 
 CURVE_RADIUS = 300.0
-"""mm; a seam that bends tighter than this is curved: the radius of a common hip curve, no source."""
+"""mm; a seam that bends tighter than this is curved: the radius of a common hip curve (common
+practice, no source)."""
 SHORTEST_CURVE = 20.0
-"""mm of seam below which a curve is not marked."""
+"""mm of seam below which a curve is not marked (own choice)."""
 APART = 12.7
-"""mm from a level's notch, or from an end of the seam, within which a curve's end is not marked."""
+"""mm from a level's notch, or from an end of the seam, within which a curve's end is not marked (own
+choice)."""
 _LEVEL_FROM_END = 2.0
+"""mm from an end of the seam within which a level has no notch; own choice."""
 
 Why = Literal["level", "curve"]
 

@@ -1,8 +1,9 @@
 """Lines set out by their allowance, each edge by its own.
 
-A point of a line is moved so that every straight bit of it lands at exactly the allowance.
-Where a line is hollow and tighter than its allowance the moved bits run backwards; there it
-is cut off where its two arms meet. Where a line has a sharp outward corner, it is cut blunt.
+A point of a line is moved so that every straight bit of it lands at exactly the allowance. Where a
+line is hollow and tighter than its allowance the moved bits run backwards; there it is cut off
+where its two arms meet. Where a line has a sharp outward corner, it is cut blunt. Figures are own
+choice, what counts as a corner or as met, unless said.
 """
 
 from __future__ import annotations

@@ -13,7 +13,7 @@ from workbench.pieces.result import BackOpening
 from workbench.pieces.side_zip import zip_trouble
 
 WAIST_REACH_MM = 38.1
-"""Within 1 1/2 in of the waist they stand closer."""
+"""Within 1 1/2 in of the waist they stand closer (common practice, no source)."""
 
 Findings = tuple[Finding, ...]
 

@@ -14,7 +14,7 @@ IN_RING: tuple[EdgeName, ...] = ("hem", "right", "neckline", "left")
 """The edges in the order in which an anticlockwise ring meets them."""
 
 _SAME = 1e-7
-"""mm."""
+"""mm (own choice: what counts as one point)."""
 
 Four = tuple[Array, Array, Array, Array]
 

@@ -1,7 +1,7 @@
 """Lines as points: how long they are, a stretch of one, how tightly they curve.
 
 Many short lines are measured at once, one after the other in a single array: to ask for each by
-itself takes many times as long.
+itself takes many times as long. Figures are own choice, how a curve is judged, unless said.
 """
 
 from __future__ import annotations

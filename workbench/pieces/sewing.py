@@ -9,6 +9,7 @@ from workbench.pieces.polyline import lengths_of
 from workbench.pieces.result import Layer, Piece
 
 _HALVES = 2
+"""Of a bodice (derived: two)."""
 
 
 def bound_edges(draft: Draft, making: Making) -> tuple[float, float]:

@@ -11,6 +11,7 @@ ZIP_STEP_MM = INCH
 SHORTEST_ZIP_MM, LONGEST_ZIP_MM = 4 * INCH, 24 * INCH
 """Sold by the inch (common practice, no source)."""
 _HAIR = 1e-9
+"""Own choice: rounding of sums."""
 
 Findings = tuple[Finding, ...]
 

@@ -28,10 +28,11 @@ EYELET_FACING = 50.8
 PAST_GAP = 50.8
 """A modesty panel is wider than the widest gap by 2 in (common practice, no source)."""
 PAST_LENGTH = 25.4
-"""And longer than the centre back by an inch (no source)."""
+"""And longer than the centre back by an inch (common practice, no source)."""
 TURNED = 12.7
 """Each end of the waist tape that is turned under: 1/2 in (common practice, no source)."""
 _NARROWER, _TRIES = 0.8, 12
+"""Parts a strip is made narrower by, and how often, until it lies flat; own choice."""
 
 
 def strip_blanks(bench: Bench) -> tuple[Blank, ...]:

@@ -1,7 +1,8 @@
 """Every cut line is looked over, by other means than it was drawn with.
 
-It must be one simple ring that holds the stitch line, at the allowance from each edge away
-from the corners. One that is not is reported, never quietly replaced.
+It must be one simple ring that holds the stitch line, at the allowance from each edge away from the
+corners. One that is not is reported, never quietly replaced. Figures are own choice, how closely a
+cut line is looked over, unless said.
 """
 
 from __future__ import annotations

@@ -16,8 +16,9 @@ from workbench.pieces.result import Array
 TIGHT_RADIUS = 300.0
 """mm: an allowance of half an inch along a flatter curve stretches by itself; common practice, no source."""
 LEAST_STRETCH = 12.7
-"""mm of curve below which no clip is worth a mention."""
+"""mm of curve below which no clip is worth a mention (own choice)."""
 _STEP = 5.0
+"""mm between two looks along a curve; own choice."""
 
 
 class Clip(NamedTuple):

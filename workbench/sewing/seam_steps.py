@@ -16,6 +16,7 @@ BUSK = "Setting the busk"
 BETWEEN_CLIPS = 12.7
 """mm from clip to clip; common practice, no source."""
 _HALVES = 2
+"""Of a bodice (derived: two)."""
 
 
 def close_front(garment: Garment) -> Iterator[Step]:

@@ -21,7 +21,7 @@ from workbench.styles.kept import KeptShape
 from workbench.styles.reference import REFERENCE, REFERENCE_NAME
 
 MOST_OWN = 100
-"""Shapes of a folder that are read: more cannot be told apart in a chooser."""
+"""Shapes of a folder that are read: more cannot be told apart in a chooser (own choice)."""
 _NAMELESS = "shape"
 
 

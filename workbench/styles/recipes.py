@@ -1,9 +1,9 @@
 """The shapes that come with the program, written down in the body’s own measures.
 
-A place of a line is ``(quarters, rungs, smooth)``: 0 is the centre front, 1 the side seam, 2
-the centre back; rungs count the levels from the waist, so 1 is the underbust, 2 the bust, 3
-the upper chest and −1 the top hip. Shapes and words are of this program’s own drawing; what
-each is good for is common practice, no source.
+A place of a line is ``(quarters, rungs, smooth)``: 0 is the centre front, 1 the side seam, 2 the
+centre back; rungs count the levels from the waist, so 1 is the underbust, 2 the bust, 3 the upper
+chest and −1 the top hip. Shapes and words are of this program’s own drawing; what each is good for
+is common practice, no source. Figures are own choice: shapes of this program’s own drawing.
 """
 
 from __future__ import annotations

@@ -15,5 +15,5 @@ _INCHES = {"bust_girth": "36", "underbust_girth": "31", "waist_girth": "28", "hi
 REFERENCE: Mapping[str, Length] = {
     key: Length(25.4 * float(inches), inches, "in") for key, inches in _INCHES.items()
 }
-"""Measurements by key, as typed."""
+"""Measurements by key, as typed (own choice: invented)."""
 REFERENCE_NAME = "Invented body of a shape"

@@ -10,7 +10,7 @@ from workbench.styles.drawn import drawn_shapes
 from workbench.styles.kept import KeptShape
 
 _SAME_MM = 0.5
-"""Heights that differ by less are the same to a tape."""
+"""Heights that differ by less are the same to a tape (own choice)."""
 
 
 def not_yet_hers(picture: Picture, hers: Iterable[KeptShape] = ()) -> tuple[Finding, ...]:

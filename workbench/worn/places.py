@@ -1,4 +1,7 @@
-"""From points of a panel on the flat to places on the body, many at once."""
+"""From points of a panel on the flat to places on the body, many at once.
+
+Figures are own choice, how closely a place is found.
+"""
 
 from __future__ import annotations
 

@@ -1,7 +1,8 @@
 """Unsaved work, kept in the user's data folder until it is saved, taken up or thrown away by her.
 
-One file for each open project holds the work and whose it is, so that there is no moment
-at which only one of the two is there. Work of a program that has ended is left over.
+One file for each open project holds the work and whose it is, so that there is no moment at which
+only one of the two is there. Work of a program that has ended is left over. Figures are own choice,
+how often and how much is kept.
 """
 
 from __future__ import annotations

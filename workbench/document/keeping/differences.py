@@ -28,6 +28,7 @@ _PARTS: Mapping[str, str] = {
 }
 _LIMITS = {row.key: row.label for row in LIMIT_TABLE}
 _LONGEST = 40
+"""Own choice: characters of a text that are shown."""
 _NOTHING = "nothing"
 
 

@@ -1,8 +1,8 @@
 """Which running program holds something, and whether it is still running.
 
-On its own machine a program is known by its number and the moment it was started, which
-no change of the clock touches. From another machine, as in a folder that is synchronised,
-only its last sign of life can be seen.
+On its own machine a program is known by its number and the moment it was started, which no change
+of the clock touches. From another machine, as in a folder that is synchronised, only its last sign
+of life can be seen. Figures are own choice, how long is waited.
 """
 
 from __future__ import annotations

@@ -26,6 +26,7 @@ from workbench.document.keeping.holder import (
 from workbench.document.storage import FileTrouble, read_whole, write_whole
 
 _MOST_BYTES = 4000
+"""Own choice: no lock is larger."""
 _UNREADABLE = "a program that cannot be told"
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from workbench.document.project import Project
 
 _MOST = 500
+"""Own choice: steps that are kept."""
 
 
 class Steps:

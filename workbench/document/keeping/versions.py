@@ -31,6 +31,7 @@ from workbench.document.project import Project
 from workbench.document.storage import FileTrouble, read_whole, write_whole
 
 KEPT_VERSIONS = 10
+"""Own choice: versions of a project that are kept."""
 _NAME = re.compile(rf"(\d{{6,}})-(\d{{1,12}})-([0-9a-f]{{16}}){re.escape(SUFFIX)}")
 _PLACE = "place.json"
 
