@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Protocol
 
 from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QKeyEvent, QMouseEvent
+from PySide6.QtGui import QKeyEvent
 
-from workbench.ui.board.gestures import SLACK, Pan
+from workbench.ui.board.paper_hand import PaperHand
 from workbench.ui.board.view import Sight
 
 _ZOOM = {Qt.Key.Key_Plus: 1.25, Qt.Key.Key_Equal: 1.25, Qt.Key.Key_Minus: 0.8}
@@ -33,52 +33,20 @@ class Surroundings(Protocol):
         """Paint again."""
 
 
-class OverlayHand:
+class OverlayHand(PaperHand):
     """One mouse, from press to release; it carries the paper, and picks with a click."""
 
     def __init__(self, overlay: Surroundings, sight: Sight) -> None:
-        self._overlay, self._sight = overlay, sight
-        self._pressed_at: QPointF | None = None
-        self._pan: Pan | None = None
-        self.carries_paper = False
+        super().__init__(sight)
+        self._overlay = overlay
 
-    @property
-    def panning(self) -> bool:
-        """Whether the paper is being moved."""
-        return self._pan is not None
+    def click(self, pixel: QPointF) -> None:
+        """Pick what was clicked."""
+        self._overlay.pick_at(pixel)
 
-    def press(self, event: QMouseEvent) -> None:
-        """Take hold of the paper, or wait for what becomes of it."""
-        if event.button() == Qt.MouseButton.MiddleButton or self.carries_paper:
-            self._pan = Pan(self._sight, event.position())
-        elif event.button() == Qt.MouseButton.LeftButton:
-            self._pressed_at = event.position()
-
-    def move(self, event: QMouseEvent) -> None:
-        """Drag the paper."""
-        pixel, start = event.position(), self._pressed_at
-        if self._pan is None and start is not None and (pixel - start).manhattanLength() > SLACK:
-            self._pan = Pan(self._sight, start)
-        if self._pan is not None:
-            self._pan.move(pixel, free=False)
-
-    def release(self, _event: QMouseEvent) -> None:
-        """End the drag, or pick what was clicked."""
-        pan, self._pan = self._pan, None
-        pressed_at, self._pressed_at = self._pressed_at, None
-        if pan is None and pressed_at is not None:
-            self._overlay.pick_at(pressed_at)
+    def refresh(self) -> None:
+        """Paint again."""
         self._overlay.refresh()
-
-    def cancel(self) -> bool:
-        """Put the paper back where it was; False where it is not being moved."""
-        pan, self._pan, self._pressed_at = self._pan, None, None
-        if pan is not None:
-            pan.cancel()
-        return pan is not None
-
-    def leave(self) -> None:
-        """Nothing lights up under the hand here."""
 
 
 class OverlayKeys:

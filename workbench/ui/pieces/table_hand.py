@@ -5,12 +5,11 @@ from __future__ import annotations
 from typing import Protocol
 
 from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QMouseEvent
 
 from workbench.draft import Place
 from workbench.pieces import EdgeName
-from workbench.ui.board.gestures import SLACK, Pan
 from workbench.ui.board.near import distance
+from workbench.ui.board.paper_hand import PaperHand
 from workbench.ui.board.view import Sight, View
 from workbench.ui.pieces.allowance_figures import AllowanceFigure, figure_at, shown
 from workbench.ui.pieces.edges import Edge, place_of_edge
@@ -42,58 +41,22 @@ class Surroundings(Protocol):
         """Paint again."""
 
 
-class TableHand:
+class TableHand(PaperHand):
     """One mouse, from hover to release."""
 
     def __init__(self, table: Surroundings, sight: Sight) -> None:
-        self._table, self._sight = table, sight
-        self._pressed_at: QPointF | None = None
-        self._pan: Pan | None = None
+        super().__init__(sight)
+        self._table = table
         self.over: AllowanceFigure | None = None
         """The allowance under the hand while nothing is pressed."""
-        self.carries_paper = False
-        """Whether the space bar is down: then any press moves the paper."""
 
-    @property
-    def panning(self) -> bool:
-        """Whether the paper is being moved."""
-        return self._pan is not None
+    def look(self, pixel: QPointF | None) -> None:
+        """Light up an allowance that a click would open."""
+        self._show_over(self._figure_under(pixel) if pixel is not None else None)
 
-    def press(self, event: QMouseEvent) -> None:
-        """Take hold of the paper, or wait for what becomes of it."""
-        if event.button() == Qt.MouseButton.MiddleButton or self.carries_paper:
-            self._pan = Pan(self._sight, event.position())
-        elif event.button() == Qt.MouseButton.LeftButton:
-            self._pressed_at = event.position()
-
-    def move(self, event: QMouseEvent) -> None:
-        """Drag the paper, or see what lies under the hand."""
-        pixel, start = event.position(), self._pressed_at
-        if self._pan is None and start is not None and (pixel - start).manhattanLength() > SLACK:
-            self._pan = Pan(self._sight, start)
-        if self._pan is not None:
-            self._pan.move(pixel, free=False)
-        elif start is None:
-            self._show_over(self._figure_under(pixel))
-
-    def release(self, event: QMouseEvent) -> None:
-        """End the drag, or pick what was clicked."""
-        pan, self._pan = self._pan, None
-        pressed_at, self._pressed_at = self._pressed_at, None
-        if pan is None and pressed_at is not None:
-            self._click(pressed_at)
+    def refresh(self) -> None:
+        """Paint again."""
         self._table.refresh()
-
-    def cancel(self) -> bool:
-        """Put the paper back where it was; False where it is not being moved."""
-        pan, self._pan, self._pressed_at = self._pan, None, None
-        if pan is not None:
-            pan.cancel()
-        return pan is not None
-
-    def leave(self) -> None:
-        """The hand is elsewhere."""
-        self._show_over(None)
 
     def _show_over(self, figure: AllowanceFigure | None) -> None:
         if figure != self.over:
@@ -108,7 +71,8 @@ class TableHand:
         laid = next(laid for laid in spread.pieces if laid.piece.key == figure.key)
         return figure if shown(laid, self._sight.view) else None
 
-    def _click(self, pixel: QPointF) -> None:
+    def click(self, pixel: QPointF) -> None:
+        """Open the allowance, or pick the level, edge or piece that was clicked."""
         spread, view = self._table.spread, self._sight.view
         if spread is None:
             return
