@@ -260,8 +260,25 @@ def test_the_opening_is_read_and_the_proposal_taken(place: FittingPlace, desk: D
     assert all(change.amount_mm < 0 for change in proposed)
     desk.now()
     place.bench.work_out()
+    assert not opening.reading.take.isVisible()
+    assert f"lines 4 to {3 + len(proposed)} are from it" in opening.reading.said
+
+
+def test_another_opening_is_offered_in_place_of_what_was_taken(place: FittingPlace, desk: Desk) -> None:
+    opening = place.form.opening
+    place.form.open(opening)
+    place.bench.work_out()
     click(opening.reading.take)
-    assert [change for change in fitting(desk).changes if change.note == FROM_OPENING] == proposed
+    taken = [change for change in fitting(desk).changes if change.note == FROM_OPENING]
+    desk.apply("Gap", set_gap(desk.project, 0, "top", 2.5 * INCH))
+    desk.now()
+    place.bench.work_out()
+    assert f"in place of {len(taken)} lines" in opening.reading.said
+    click(opening.reading.take)
+    again = [change for change in fitting(desk).changes if change.note == FROM_OPENING]
+    assert again
+    assert again != taken
+    assert fitting(desk).changes[:3] == FIRST.changes
 
 
 def test_two_gaps_are_no_reading(place: FittingPlace, desk: Desk) -> None:

@@ -9,14 +9,16 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from workbench.body import say_with_unit
 from workbench.document import Project
 from workbench.fitting import Fitting
-from workbench.ui.board.lettering import put
+from workbench.ui.board.lettering import put, width_of
 from workbench.ui.look import GRID, fonts, look
 
 _HEIGHT = 44 * GRID
-_EDGE, _BACK = 14.0, 54.0
-"""Pixels above and below, and of each half of the back beyond its edge."""
-_WIDEST = 100.0
-"""Pixels of the widest gap there is room for."""
+_EDGE = 14.0
+"""Pixels above and below."""
+_GAP_PART = 0.48
+"""Of the width of the drawing, the widest gap; the rest is the two halves of the back."""
+_LEAST_WIDE, _MOST_WIDE = 120.0, 220.0
+"""Pixels of the drawing beside its figures."""
 _LEAST_MM = 60.0
 """A gap this wide or narrower is drawn to one scale, so that narrow ones look narrow."""
 
@@ -56,16 +58,27 @@ class OpeningDrawing(QWidget):
         """The two halves of the back, the edges, the figures at the right."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        middle = 0.42 * self.width()
+        wide = self._drawn_width()
+        middle = 0.5 * wide
         heights = (_EDGE, 0.58 * self.height(), self.height() - _EDGE)
         known = [gap for gap in self._gaps if gap is not None]
-        scale = _WIDEST / max(*known, self._planned, _LEAST_MM)
+        scale = _GAP_PART * wide / max(*known, self._planned, _LEAST_MM)
         half = [0.5 * scale * (self._planned if gap is None else gap) for gap in self._gaps]
         for side in (-1.0, 1.0):
             self._paint_half(painter, middle, side, half, heights)
         self._paint_planned(painter, middle, 0.5 * scale * self._planned, heights)
         self._paint_words(painter, middle, half, heights)
         painter.end()
+
+    def _said(self) -> tuple[str, ...]:
+        """What stands beside each height."""
+        names = ("Top", "Waist", "Hem")
+        return tuple(f"{name} {words}".rstrip() for name, words in zip(names, self._words, strict=True))
+
+    def _drawn_width(self) -> float:
+        """Pixels for the drawing: what the figures at its right leave, as they are never cut off."""
+        figures = max(width_of(words, fonts().small) for words in self._said()) + 3 * GRID
+        return min(max(self.width() - figures, _LEAST_WIDE), _MOST_WIDE)
 
     def _paint_half(
         self,
@@ -76,7 +89,7 @@ class OpeningDrawing(QWidget):
         heights: tuple[float, float, float],
     ) -> None:
         edge = [QPointF(middle + side * gap, y) for gap, y in zip(half, heights, strict=True)]
-        far = middle + side * (0.5 * _WIDEST + _BACK)
+        far = middle + side * middle
         cloth = QPolygonF([*edge, QPointF(far, heights[-1]), QPointF(far, heights[0])])
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(look().panel)
@@ -102,14 +115,14 @@ class OpeningDrawing(QWidget):
     def _paint_words(
         self, painter: QPainter, middle: float, half: list[float], heights: tuple[float, float, float]
     ) -> None:
-        right = middle + 0.5 * _WIDEST + _BACK + 2 * GRID
-        for name, words, gap, y in zip(("Top", "Waist", "Hem"), self._words, half, heights, strict=True):
+        right = 2 * middle + 2 * GRID
+        for said, words, gap, y in zip(self._said(), self._words, half, heights, strict=True):
             painter.setPen(QPen(look().rule, 1, Qt.PenStyle.DotLine))
             if words:
                 painter.drawLine(QPointF(middle - gap, y), QPointF(middle + gap, y))
             painter.setPen(look().ink if words else look().soft_ink)
             at = min(max(y, 10.0), self.height() - 10.0)
-            put(painter, f"{name} {words}" if words else name, right, at, fonts().small)
+            put(painter, said, right, at, fonts().small)
         painter.setPen(look().selected)
         box = QRectF(middle - 40, 0.5 * (heights[0] + heights[1]) - 8, 80, 16)
         painter.setFont(fonts().small)

@@ -14,6 +14,7 @@ from workbench.ui.fitting.change_row import ChangeRow
 from workbench.ui.fitting.figures import Gap, fitting_text
 from workbench.ui.fitting.opening import OpeningDrawing
 from workbench.ui.fitting.photo import PhotoRow
+from workbench.ui.fitting.words import taken_words
 from workbench.ui.form.field import FigureRow
 from workbench.ui.form.prose import ProseRow
 from workbench.ui.form.row import EDGE, Row
@@ -144,13 +145,15 @@ class ReadingRow(Row):
         self.take.clicked.connect(self.on_take)
 
     def show_compared(self, compared: Compared) -> None:
-        """Say what was read."""
+        """Say what was read, and whether it has been taken."""
         self._compared = compared
-        self.say(self._words(compared))
+        fitting = compared.fitting
+        taken, offered = taken_words(fitting, compared.proposed) if fitting is not None else ("", "")
+        self.say(" ".join(words for words in (self._words(compared), taken) if words))
         # under the words, which are made when there first are any
         self.column.addWidget(self.take)
-        self.take.setVisible(compared.reading is not None)
-        self.take.setEnabled(bool(compared.proposed))
+        self.take.setText(offered)
+        self.take.setVisible(bool(offered))
 
     def _words(self, compared: Compared) -> str:
         project, reading = compared.picture.project, compared.reading

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from workbench.body import say_closely, say_with_unit
-from workbench.document import Picture, Project
+from workbench.document import FROM_OPENING, Picture, Project
 from workbench.draft import Finding
-from workbench.fitting import Difference, fitting_said
+from workbench.fitting import Change, Difference, Fitting, fitting_said
 from workbench.ui.fitting.bench import Compared
 from workbench.ui.pieces.lines import Line
 
@@ -20,6 +20,8 @@ _GROUPS = {
     "neckline": "Neckline, from the waist",
     "hem": "Hem, from the waist",
 }
+_AS_KEPT = 0.01
+"""mm between what was taken and what is proposed that come of keeping it in a file."""
 _GRAVE = ("stop", "over", "near")
 
 
@@ -65,6 +67,38 @@ def signed(mm: float, project: Project) -> str:
     """A difference with its sign: ``+¼ in``, ``−½ in``."""
     said, nothing = (say_closely(length, project.unit, project.fraction) for length in (abs(mm), 0.0))
     return said if said == nothing else f"{'+' if mm > 0 else '−'}{said}"
+
+
+def taken_words(fitting: Fitting, proposed: tuple[Change, ...]) -> tuple[str, str]:
+    """What there is to say of the lines taken from the opening, and what the button says.
+
+    Both are empty where there is nothing to say, or nothing to take.
+    """
+    if not proposed:
+        return "", ""
+    taken = [n for n, change in enumerate(fitting.changes, start=1) if change.note == FROM_OPENING]
+    if not taken:
+        return "", "Take the proposal"
+    if _alike([fitting.changes[n - 1] for n in taken], proposed):
+        return f"Taken: {_lines_named(taken)} from it, under What was pinned.", ""
+    lines = f"line {taken[0]}" if len(taken) == 1 else f"{len(taken)} lines"
+    return f"What was taken before differs: taking this puts it in place of {lines}.", "Take it instead"
+
+
+def _lines_named(taken: list[int]) -> str:
+    if len(taken) == 1:
+        return f"line {taken[0]} is"
+    in_a_row = taken == list(range(taken[0], taken[-1] + 1))
+    return f"lines {taken[0]} to {taken[-1]} are" if in_a_row else f"{len(taken)} lines are"
+
+
+def _alike(changes: list[Change], proposed: tuple[Change, ...]) -> bool:
+    """Whether lines still are what is proposed; a file keeps lengths to a thousandth of a mm."""
+    return len(changes) == len(proposed) and all(
+        (one.kind, one.level, one.seam) == (other.kind, other.level, other.seam)
+        and abs(one.amount_mm - other.amount_mm) < _AS_KEPT
+        for one, other in zip(changes, proposed, strict=True)
+    )
 
 
 def told(compared: Compared) -> tuple[Difference, ...]:
