@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import date
+from pathlib import Path
 
 import pytest
+from PIL import Image
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
@@ -28,6 +30,7 @@ from workbench.fitting import Change, Fitting, Gaps
 from workbench.ui.desk import Desk
 from workbench.ui.fitting import FittingPlace
 from workbench.ui.fitting.change_row import ChangeRow
+from workbench.ui.fitting.photo import PhotoRow
 from workbench.ui.fitting.words import findings_of
 from workbench.ui.pieces.lines import Line
 
@@ -243,6 +246,40 @@ def test_a_picture_of_the_project_is_picked(place: FittingPlace, desk: Desk) -> 
     desk.apply("Gone", replace(desk.project, pictures=()))
     desk.now()
     assert row.pick.currentText() == "the back (no longer kept)"  # type: ignore[attr-defined]  # likewise
+
+
+def test_a_picture_is_added_for_the_fitting_in_one_step(
+    place: FittingPlace, desk: Desk, qtbot: QtBot, tmp_path: Path
+) -> None:
+    path = tmp_path / "side.png"
+    Image.new("RGB", (60, 40), "red").save(path)
+    place.form.open(place.form.sections[0])
+    row = place.form.sections[0].rows[4]
+    assert isinstance(row, PhotoRow)
+    row.asking = lambda _parent: [path]
+    click(row.add)
+    qtbot.waitUntil(lambda: not row.taking.busy)
+    desk.now()
+    place.bench.work_out()
+    assert fitting(desk).picture == desk.project.pictures[-1].name
+    assert row.photo.isVisible()
+    desk.undo()
+    assert (fitting(desk).picture, desk.project.pictures) == ("", ())
+
+
+def test_a_file_that_is_no_picture_is_named(
+    place: FittingPlace, desk: Desk, qtbot: QtBot, tmp_path: Path
+) -> None:
+    path = tmp_path / "notes.txt"
+    path.write_text("waist 28")
+    place.form.open(place.form.sections[0])
+    row = place.form.sections[0].rows[4]
+    assert isinstance(row, PhotoRow)
+    row.asking = lambda _parent: [path]
+    click(row.add)
+    qtbot.waitUntil(lambda: not row.taking.busy)
+    assert "notes.txt" in row.said
+    assert desk.project.pictures == ()
 
 
 # --- the opening ---------------------------------------------------------------------------------

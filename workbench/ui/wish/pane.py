@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from pathlib import Path
-
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import (
     QDragEnterEvent,
@@ -17,7 +14,6 @@ from PySide6.QtGui import (
     QShowEvent,
 )
 from PySide6.QtWidgets import (
-    QFileDialog,
     QHBoxLayout,
     QLabel,
     QListView,
@@ -37,7 +33,7 @@ from workbench.ui.form.prose import ProseRow, Written
 from workbench.ui.look import GRID, fonts
 from workbench.ui.wish.behind_box import BehindBox
 from workbench.ui.wish.picture_view import PictureView
-from workbench.ui.wish.taking import FILE_KINDS, NOTHING_COPIED, Taking, with_picture
+from workbench.ui.wish.taking import NOTHING_COPIED, AskFiles, Taking, ask_files, with_picture
 
 WIDTH = 80 * GRID
 _THUMB = 15 * GRID
@@ -51,14 +47,6 @@ QListWidget { background: transparent; }
 QListWidget::item { border: 2px solid transparent; border-radius: 4px; padding: 2px; }
 QListWidget::item:selected { border-color: palette(highlight); background: transparent; }
 """
-
-AskFiles = Callable[[QWidget], list[Path]]
-
-
-def ask_files(parent: QWidget) -> list[Path]:
-    """The pictures she picks; none when she thinks better of it."""
-    names, _ = QFileDialog.getOpenFileNames(parent, "Add pictures", "", FILE_KINDS)
-    return [Path(name) for name in names]
 
 
 class WishPane(QWidget):

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QBuffer, QCoreApplication, QIODevice, QMimeData, QObject, Signal
 from PySide6.QtGui import QImage
+from PySide6.QtWidgets import QFileDialog, QWidget
 
 from workbench.document import MOST_PICTURES as MOST
 from workbench.document import FileTrouble, PictureTrouble, Project, WishPicture, add_wish
@@ -19,6 +20,23 @@ NOTHING_COPIED = "There is no picture among what was copied."
 _MOST_PIXELS = 50_000_000
 _KINDS = "Pictures (*.jpg *.jpeg *.png *.webp *.gif *.bmp *.tif *.tiff);;All files (*)"
 FILE_KINDS = _KINDS
+
+
+Then = Callable[[Project, str], Project]
+"""What is done in the same step with the last picture that was added, by its name."""
+AskFiles = Callable[[QWidget], list[Path]]
+
+
+def ask_files(parent: QWidget) -> list[Path]:
+    """The pictures she picks; none when she thinks better of it."""
+    names, _ = QFileDialog.getOpenFileNames(parent, "Add pictures", "", FILE_KINDS)
+    return [Path(name) for name in names]
+
+
+def ask_file(parent: QWidget) -> list[Path]:
+    """The one picture she picks; none when she thinks better of it."""
+    name, _ = QFileDialog.getOpenFileName(parent, "Add a picture", "", FILE_KINDS)
+    return [Path(name)] if name else []
 
 
 @dataclass(frozen=True)
@@ -43,6 +61,7 @@ class Taking(QObject):
         self._desk = desk
         self._job: Job | None = None
         self._session: object = None
+        self._then: Then | None = None
         application = QCoreApplication.instance()
         if application is not None:
             # a thread must not outlive the program
@@ -53,15 +72,15 @@ class Taking(QObject):
         """Whether pictures are being read."""
         return self._job is not None
 
-    def take_files(self, paths: Sequence[Path]) -> None:
-        """Take in the pictures of these files, as many as there is room for."""
+    def take_files(self, paths: Sequence[Path], then: Then | None = None) -> None:
+        """Take in the pictures of these files, as many as there is room for; then do as told."""
         wanted = tuple(paths)
         # no more is read than there is room for, however many are dropped
         room = max(MOST - len(self._desk.project.pictures), 0)
         if wanted and not room:
             self.refused.emit(f"There are {MOST} pictures already; remove one first.")
         elif wanted:
-            self._begin(lambda: _read_files(wanted[:room], len(wanted) - room))
+            self._begin(lambda: _read_files(wanted[:room], len(wanted) - room), then)
 
     def take_mime(self, mime: QMimeData | None) -> bool:
         """Take in what was dropped or copied; False where there is no picture in it."""
@@ -86,11 +105,11 @@ class Taking(QObject):
         if self._job is not None:
             self._job.wait()
 
-    def _begin(self, work: Callable[[], Read]) -> None:
+    def _begin(self, work: Callable[[], Read], then: Then | None = None) -> None:
         if self._job is not None:
             self.refused.emit("Pictures are being read already; wait for them.")
             return
-        self._session = self._desk.session
+        self._session, self._then = self._desk.session, then
         self._job = Job(work, self)
         self._job.finished.connect(self.on_read)
         self.busy_changed.emit()
@@ -120,8 +139,9 @@ class Taking(QObject):
             except ValueError as error:
                 troubles.append(str(error))
         if added:
-            self._desk.apply(_step(added), project)
-            self.taken.emit(project.pictures[-1].name)
+            name = project.pictures[-1].name
+            self._desk.apply(_step(added), self._then(project, name) if self._then is not None else project)
+            self.taken.emit(name)
         self.refused.emit(_said(troubles))
 
 
