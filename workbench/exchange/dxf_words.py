@@ -8,9 +8,9 @@ import unicodedata
 from workbench.sheets import Label
 
 MILLIMETRES = 4
-"""$INSUNITS (DXF reference)."""
+"""$INSUNITS (DXF reference); read."""
 CAP = 0.714
-"""Height of a capital letter as a part of the em, by which a DXF measures text (of Noto Sans)."""
+"""Height of a capital letter as a part of the em, by which a DXF measures text (Noto Sans, read)."""
 ENCODING, ERRORS = "cp1252", "dxfreplace"
 """What these versions are written in; signs outside it are spelt out."""
 

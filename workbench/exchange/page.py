@@ -19,7 +19,7 @@ _ISO: tuple[tuple[str, float, float], ...] = (
     ("A1", 594.0, 841.0),
     ("A0", 841.0, 1189.0),
 )
-"""ISO 216."""
+"""ISO 216: sizes A4, A3, A0 (read), A1, A2 (derived by halving)."""
 ROLL_WIDTHS = (914.4, 1067.0, 1524.0)
 """Of the rolls of paper a copy shop prints on: 36, 42 and 60 in (common practice, no source)."""
 

@@ -8,6 +8,7 @@ from workbench.draft import Draft, Finding, Outcome, Place
 from workbench.pieces.making import INCH, Making
 
 ZIP_STEP_MM = INCH
+"""Common practice, no source."""
 SHORTEST_ZIP_MM, LONGEST_ZIP_MM = 4 * INCH, 24 * INCH
 """Sold by the inch (common practice, no source)."""
 _HAIR = 1e-9

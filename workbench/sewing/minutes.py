@@ -1,4 +1,4 @@
-"""How long each kind of work takes: common practice, no source; every workroom has its own."""
+"""How long each kind of work takes; every workroom has its own. Figures are common practice, no source."""
 
 from __future__ import annotations
 

@@ -12,7 +12,8 @@ from workbench.sheets.pen import INK, LineStyle, Pen, number
 
 BEAD = LineStyle(0.14, INK)
 _ROUND = 0.5522847498
-"""How far the handles of four cubics reach that make a circle: 4/3 (√2 − 1), out by 0.03 % of the radius."""
+"""How far the handles of four cubics reach that make a circle: 4/3 (√2 − 1), out by 0.03 % of the
+radius (derived)."""
 _CORNERS: Mapping[BeadMark, tuple[tuple[float, float], ...]] = {
     "diamond": ((0, 0.8), (0.8, 0), (0, -0.8), (-0.8, 0)),
     "square": ((-0.6, -0.6), (0.6, -0.6), (0.6, 0.6), (-0.6, 0.6)),

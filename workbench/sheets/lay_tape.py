@@ -15,6 +15,7 @@ _FIGURE = 2.1
 _FINEST, _NAMED_APART = 1.15, 8.5
 """Least distance of two ticks, and of two figures, on paper, mm."""
 _MM: dict[Unit, float] = {"in": MM_PER_INCH, "cm": 10.0}
+"""Derived."""
 _TICKS: dict[Unit, tuple[int, ...]] = {"in": (1, 2, 3, 6, 12, 36), "cm": (1, 2, 5, 10, 20, 50)}
 _NAMES: dict[Unit, tuple[int, ...]] = {"in": (3, 6, 12, 18, 36, 72), "cm": (5, 10, 20, 50, 100)}
 _FINE, _LINE = LineStyle(0.1, SOFT), LineStyle(0.2, INK)

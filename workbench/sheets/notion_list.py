@@ -16,6 +16,7 @@ from workbench.sheets.tick import BOX, draw_box
 _NAME, _AMOUNT = 0.19, 0.20
 """Widths of the first columns, as parts of the whole."""
 _YARD, _METRE = 914.4, 1000.0
+"""International yard and pound agreement of 1959, from memory."""
 _HOW = SMALL + 0.1
 _PAD = 1.3
 _SUM = "bones"

@@ -12,8 +12,9 @@ from math import isfinite
 from workbench.pieces import LayerName, Marks
 
 MM_PER_INCH = 25.4
+"""International yard and pound agreement of 1959, from memory."""
 LONGEST_SIDE = 5080.0
-"""mm; a page of a PDF holds at most 14,400 units of 1/72 in a side (ISO 32000)."""
+"""mm; a page of a PDF holds at most 14,400 units of 1/72 in a side (ISO 32000); read."""
 MOST_SHEETS = 500
 """More sheets than this are a slip of the keyboard, not a print."""
 ROLL = "roll"
@@ -24,7 +25,7 @@ PAPERS: dict[str, tuple[float, float]] = {
     "A3": (297.0, 420.0),
     "A0": (841.0, 1189.0),
 }
-"""Width and height, mm, of the cut sizes; a roll is not among them."""
+"""Width and height, mm, of the cut sizes; a roll is not among them (ISO 216 and ANSI Y14.1, read)."""
 
 
 class PrintError(ValueError):
@@ -38,10 +39,11 @@ class PrintChoice:
     name: str = "A4"
     """One of :data:`PAPERS`, or ``roll``."""
     margin_mm: float = 10.0
-    """Left white on every side; office printers need 3 to 6.4 mm."""
+    """Left white on every side; office printers need 3 to 6.4 mm (printer description files, read)."""
     overlap_mm: float = 10.0
-    """Printed on both of two neighbouring sheets, to stick them together on."""
+    """Printed on both of two neighbouring sheets, to stick them together on (own choice)."""
     roll_width_mm: float = 914.4
+    """36 in; common practice, no source."""
     with_allowance: bool = True
     layers: tuple[LayerName, ...] = ("fashion",)
     """Layers whose pieces are printed at true size, where there are pieces."""

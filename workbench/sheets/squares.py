@@ -6,7 +6,7 @@ from workbench.sheets.pen import INK, SOFT, LineStyle, Pen
 from workbench.sheets.spot import Box
 
 SQUARE_MM, SQUARE_INCHES = 100.0, 101.6
-"""Sides in mm; 4 in is 101.6 mm."""
+"""Sides in mm; 4 in is 101.6 mm (own choice)."""
 GAP = 10.0
 _WORDS_ROOM = 8.0
 SIZES = (
