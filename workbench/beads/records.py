@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from decimal import Decimal
 from typing import Any, ClassVar, Literal
 
 from workbench.draft import ShapePoint
+from workbench.frozen import dataclass
 
 BeadMark = Literal["disc", "ring", "diamond", "square", "triangle", "bar"]
 """How a kind is told from the others on the map: by a shape, which brings a hue of its own."""

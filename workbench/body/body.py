@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from math import isfinite
 
 from workbench.body.checks import Check, checks_of
@@ -12,6 +11,7 @@ from workbench.body.levels import LEVEL_GIRTH, LEVELS, LevelName, walks_of
 from workbench.body.order import refuse_disorder
 from workbench.body.table import BY_KEY
 from workbench.body.trouble import BodyError
+from workbench.frozen import dataclass
 
 
 @dataclass(frozen=True)

@@ -5,11 +5,11 @@ They are hers to set. A figure is compared with them and nothing more is claimed
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import isfinite
 from typing import Any, ClassVar, Literal
 
 from workbench.body.units import Unit, say_exact
+from workbench.frozen import dataclass
 
 UnitKind = Literal["percent", "share", "length"]
 _PRACTICE = "common practice, no source"

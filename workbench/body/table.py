@@ -8,8 +8,9 @@ check, never refused.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal
+
+from workbench.frozen import dataclass
 
 Kind = Literal["girth", "length"]
 View = Literal["front", "back", "side"]

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from decimal import Decimal
 from typing import Any, ClassVar, Literal
 
+from workbench.frozen import dataclass
 from workbench.pieces import LayerName
 
 Run = Literal["either_way", "one_way"]

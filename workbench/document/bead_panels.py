@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from workbench.beads import BeadPlan, BeadRun, BeadScatter
 from workbench.draft import Design, ShapePoint
+from workbench.frozen import dataclass
 
 
 def beads_with_panels_changed(plan: BeadPlan, old: Design, new: Design) -> BeadPlan:

@@ -7,10 +7,10 @@ All are common practice, no source.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal
 
 from workbench.body import Unit, say_exact
+from workbench.frozen import dataclass
 
 
 @dataclass(frozen=True)

@@ -7,10 +7,10 @@ findings of its cutting. All are common practice, no source.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal
 
 from workbench.body import Unit, say_exact
+from workbench.frozen import dataclass
 
 MakingGroup = Literal["", "allowances", "marks", "opening", "boning", "layer", "own_allowance"]
 

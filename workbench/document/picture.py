@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -17,6 +17,7 @@ from workbench.draft import (
     comfort_of,
     work_out,
 )
+from workbench.frozen import dataclass
 from workbench.pieces import Cutting, Layer, LayerName, cutting_of, layer_of
 
 if TYPE_CHECKING:

@@ -6,7 +6,7 @@ Figures are own choice, how much a project may hold, unless said.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import Any, ClassVar, Literal
 
 from workbench.beads import BeadPlan
@@ -17,6 +17,7 @@ from workbench.document.usual_cloths import usual_cloths
 from workbench.document.wish import Behind, WishPicture
 from workbench.draft import Design, Style, usual_design
 from workbench.fitting import Fitting
+from workbench.frozen import dataclass
 from workbench.pieces import LayerName, Making
 from workbench.worn import Torso
 

@@ -7,11 +7,11 @@ wrong. Reading a picture is cheap; it is worked out once for each project shown.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import Path
 
 from workbench.document.picture import Picture, picture_of
 from workbench.document.project import Project
+from workbench.frozen import dataclass
 
 KEPT_STEPS = 500
 """Own choice: steps that can be undone."""

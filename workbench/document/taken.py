@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, ClassVar
 
 from workbench.body import Length
+from workbench.frozen import dataclass
 
 
 @dataclass(frozen=True)

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, fields, replace
+from dataclasses import fields, replace
 
 from workbench.document.changing import refuse
 from workbench.document.problem import Problem, Problems
 from workbench.document.project import Project
 from workbench.document.schema_parts import Schema
+from workbench.frozen import dataclass
 from workbench.worn import LEAST_DEPTH, LEAST_SHORT, MOST_DEPTH, MOST_SHORT, Torso
 
 

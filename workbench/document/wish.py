@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any, ClassVar
+
+from workbench.frozen import dataclass
 
 
 @dataclass(frozen=True)

@@ -7,13 +7,14 @@ harmless, never changes the draft, and never stays silent about a limit that is 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import floor
 from typing import Literal
 
 from workbench.body import LEVEL_LABEL, Body, LevelName, Limits
 from workbench.draft.design import Design
 from workbench.draft.result import Draft, Finding, Level, LineName, Outcome, Place, Severity
+from workbench.frozen import dataclass
 
 Status = Literal["within", "near", "over"]
 

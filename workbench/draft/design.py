@@ -7,10 +7,11 @@ towards the centre front.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any, ClassVar, Literal
 
 from workbench.body import LEVELS, LevelName
+from workbench.frozen import dataclass
 
 Style = Literal["under_bust", "over_bust"]
 Rule = Literal["one_figure", "own_figure"]

@@ -11,12 +11,11 @@ exactly an edge is drawn, unless said.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 from numpy.typing import NDArray
 
 from workbench.draft.monotone import Array, Spacing
+from workbench.frozen import dataclass
 
 Index = NDArray[np.intp]
 

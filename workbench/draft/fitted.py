@@ -6,10 +6,10 @@ she drew it, so that every one of them can be taken away again.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from workbench.body import LevelName
+from workbench.frozen import dataclass
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,6 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import islice, pairwise
 from math import ceil
 from operator import attrgetter
@@ -24,6 +23,7 @@ from workbench.draft.design import ShapePoint
 from workbench.draft.edges import Index
 from workbench.draft.monotone import Array, cubic_of_few, hermite_weights, slopes_of_few
 from workbench.draft.surface import Surface
+from workbench.frozen import dataclass
 
 SAMPLES = 29
 """Points of one piece of a line, from one node to the next; closer together towards its ends."""

@@ -6,7 +6,6 @@ Figures are own choice, how exactly a panel is drawn, unless said.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
@@ -19,6 +18,7 @@ from workbench.draft.monotone import Array, Spacing, hermite_weights
 from workbench.draft.names import panel_name, seam_name
 from workbench.draft.result import LedgerLine, Level, Panel, SeamLine
 from workbench.draft.surface import Surface, across
+from workbench.frozen import dataclass
 
 EDGE_SAMPLES = 129
 """Points along each side of a seam; at 3 mm the polyline is short of the curve by a few thousandths."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import cached_property
 from typing import Literal, NamedTuple
 
@@ -13,6 +13,7 @@ from workbench.body import Body, Fraction, LevelName, Unit, say_at_most, say_clo
 from workbench.draft.design import Design, QuarterName, ShapePoint
 from workbench.draft.measure import Array, Corners, corner_angles, length_along, slopes_along
 from workbench.draft.surface import Surface
+from workbench.frozen import dataclass
 
 LineName = Literal["neckline", "hem"]
 Severity = Literal["stop", "over", "near", "attend", "note"]

@@ -6,13 +6,13 @@ walk from the waist. Lines of equal walk meet every seam square.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
 
 from workbench.draft.edges import Edges, Index
 from workbench.draft.monotone import Array, hermite_weights
+from workbench.frozen import dataclass
 
 _FOUND = 1e-7
 """mm: near enough to the point that was asked for (own choice)."""

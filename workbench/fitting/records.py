@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, ClassVar, Literal
 
 from workbench.body import LevelName
+from workbench.frozen import dataclass
 
 ChangeKind = Literal["seam", "length", "neckline", "hem"]
 CHANGE_KINDS: tuple[ChangeKind, ...] = ("seam", "length", "neckline", "hem")

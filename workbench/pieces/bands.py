@@ -6,7 +6,7 @@ far edge of the band, a new piece begins there.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 from math import atan2, cos, sin
 from typing import Literal
@@ -14,6 +14,7 @@ from typing import Literal
 import numpy as np
 import shapely
 
+from workbench.frozen import dataclass
 from workbench.pieces.crossing import Crossing, first_crossings
 from workbench.pieces.offset import set_out
 from workbench.pieces.outline import Outline, distinct, lengths_along

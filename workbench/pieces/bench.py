@@ -7,9 +7,10 @@ allowances, looked over and notched together. Layers that are cut alike share th
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from functools import cached_property
 
 from workbench.draft import Draft, Finding, Outcome, Panel
+from workbench.frozen import dataclass
 from workbench.pieces.cutline import CutShape, Widths, cut_shapes
 from workbench.pieces.kinds import Edging
 from workbench.pieces.making import Making
@@ -48,27 +49,31 @@ class Ground:
     grain: Grain
 
 
-@dataclass
 class Bench:
     """One draft and one way of making, with what its layers have in common worked out once."""
 
-    outcome: Outcome
-    draft: Draft
-    making: Making
-    bones: tuple[Bone, ...] = ()
-    checked: bool = False
-    """Whether every cut line is looked over, and mended where it crosses itself."""
-    edging: Edging = field(init=False)
-    stops: tuple[Stops, ...] = field(init=False)
-    findings: list[Finding] = field(init=False, default_factory=list)
-    """What was found while the pieces were made."""
-    blanks: dict[tuple[int, float, Widths], Blank] = field(init=False, default_factory=dict)
-    """Those of the panels: which panel, turn of cloth and allowances."""
-    _grounds: dict[tuple[int, float], Ground] = field(init=False, default_factory=dict)
+    def __init__(
+        self,
+        outcome: Outcome,
+        draft: Draft,
+        making: Making,
+        bones: tuple[Bone, ...] = (),
+        checked: bool = False,
+    ) -> None:
+        self.outcome, self.draft, self.making, self.bones = outcome, draft, making, bones
+        self.checked = checked
+        """Whether every cut line is looked over, and mended where it crosses itself."""
+        self.edging = Edging(outcome.design, making)
+        self.findings: list[Finding] = []
+        """What was found while the pieces were made."""
+        self.blanks: dict[tuple[int, float, Widths], Blank] = {}
+        """Those of the panels: which panel, turn of cloth and allowances."""
+        self._grounds: dict[tuple[int, float], Ground] = {}
 
-    def __post_init__(self) -> None:
-        self.edging = Edging(self.outcome.design, self.making)
-        self.stops = stops_of(self.outcome, self.draft, self.making)
+    @cached_property
+    def stops(self) -> tuple[Stops, ...]:
+        """Where each seam is notched; a cut line alone does not ask."""
+        return stops_of(self.outcome, self.draft, self.making)
 
     @property
     def front(self) -> int:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
 
 from workbench.draft import Design, Draft, Outcome, Panel, seam_name
+from workbench.frozen import dataclass
 from workbench.pieces.making import BonePlace, BoneStuff, Boning, Making
 
 Array = NDArray[np.float64]

@@ -6,12 +6,12 @@ Figures are own choice, how true a piece has to be, unless said.
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import atan2, degrees, hypot
 
 from workbench.body import LEVEL_LABEL
 from workbench.draft import Design, Draft, LineName, seam_name
+from workbench.frozen import dataclass
 from workbench.pieces.making import LAYERS, LayerName
 from workbench.pieces.measured import Measured, measured_of
 from workbench.pieces.result import AngleRow, Array, EdgeName, Layer, Notch, Piece, PieceEdge, WalkRow

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import TypeVar
 
 import numpy as np
 
+from workbench.frozen import dataclass
 from workbench.pieces.corners import Corner, Frame, Points, folded_back
 from workbench.pieces.crossing import first_crossing
 from workbench.pieces.offset import SetOut, set_out

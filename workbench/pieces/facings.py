@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import partial
 from math import hypot
 
 import numpy as np
 
 from workbench.draft import Finding, Panel
+from workbench.frozen import dataclass
 from workbench.pieces.bands import Band, Line, Part, bands_of, joined_parts, outline_in
 from workbench.pieces.bench import Bench, Blank
 from workbench.pieces.cutline import CutShape, Widths

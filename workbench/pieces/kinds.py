@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cached_property
 from math import isfinite
 from typing import Literal
 
 from workbench.draft import Design, Draft, Finding, LineName, Panel, Place, seam_name
+from workbench.frozen import dataclass
 from workbench.pieces.cutline import Widths
 from workbench.pieces.making import EDGE_KINDS, EdgeKind, LayerChoice, LayerName, Making
 from workbench.pieces.outline import IN_RING

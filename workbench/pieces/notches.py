@@ -7,7 +7,6 @@ swapped; at every level, and where a curve begins and ends (common practice, no 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
@@ -15,6 +14,7 @@ import numpy as np
 
 from workbench.body import LevelName
 from workbench.draft import Draft, Outcome
+from workbench.frozen import dataclass
 from workbench.pieces.crossing import ray_reach
 from workbench.pieces.cutline import CutShape
 from workbench.pieces.making import Making

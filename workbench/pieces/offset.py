@@ -9,11 +9,11 @@ choice, what counts as a corner or as met, unless said.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
 
+from workbench.frozen import dataclass
 from workbench.pieces.crossing import first_crossing, without_loops
 from workbench.pieces.outline import distinct
 from workbench.pieces.result import Array

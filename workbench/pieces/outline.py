@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
 
 from workbench.draft import Panel
+from workbench.frozen import dataclass
 from workbench.pieces.result import Array, EdgeName
 
 IN_RING: tuple[EdgeName, ...] = ("hem", "right", "neckline", "left")

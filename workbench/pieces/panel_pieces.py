@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from workbench.draft import Panel
+from workbench.frozen import dataclass
 from workbench.pieces.bench import Bench, Blank, Ground
 from workbench.pieces.cutline import CutShape, Widths
 from workbench.pieces.kinds import Kinds, choice_of, panels_in

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 import numpy as np
@@ -11,6 +10,7 @@ from numpy.typing import NDArray
 
 from workbench.body import Fraction, LevelName, Unit, say_at_most, say_with_unit
 from workbench.draft import Finding
+from workbench.frozen import dataclass
 from workbench.pieces.making import BonePlace, BoneStuff, EdgeKind, LayerName
 
 Array = NDArray[np.float64]

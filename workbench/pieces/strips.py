@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 import shapely
 
+from workbench.frozen import dataclass
 from workbench.pieces.bands import run_on
 from workbench.pieces.bench import Bench, Blank
 from workbench.pieces.bone_lines import BUSK_HALF_MM, insets

@@ -8,13 +8,14 @@ cut line is looked over, unless said.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
 
 from workbench.draft import Finding, Place
+from workbench.frozen import dataclass
 from workbench.pieces.cutline import CutShape
 from workbench.pieces.kinds import edge_words, place_of
 from workbench.pieces.outline import IN_RING

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 import numpy as np
 
 from workbench.draft import Outcome, Panel
+from workbench.frozen import dataclass
 
 if TYPE_CHECKING:
     from workbench.sheets.drawing import Array

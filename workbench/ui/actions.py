@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal
 
 from PySide6.QtCore import QEvent, QObject, QSize, Qt
 from PySide6.QtGui import QAction, QActionGroup, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QApplication, QLineEdit, QMainWindow, QMenu, QToolBar, QToolButton, QWidget
 
+from workbench.frozen import dataclass
 from workbench.ui.look import icon
 
 Keys = QKeySequence.StandardKey | str | None

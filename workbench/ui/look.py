@@ -6,7 +6,6 @@ time they paint and keep nothing, so that light and dark can change under them.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 from math import ceil
 from typing import Literal
@@ -15,6 +14,7 @@ from PySide6.QtCore import QByteArray, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QIcon, QPainter, QPalette, QPixmap
 from PySide6.QtSvg import QSvgRenderer
 
+from workbench.frozen import dataclass
 from workbench.resources import resource
 
 Scheme = Literal["system", "light", "dark"]

@@ -13,7 +13,6 @@ import secrets
 import time
 from collections.abc import Sequence
 from contextlib import suppress
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -31,6 +30,7 @@ from workbench.document.keeping.opening import Opened, open_project, project_in
 from workbench.document.project import Project, new_project
 from workbench.document.storage import FileTrouble, read_whole, write_whole
 from workbench.document.tree import TreeError
+from workbench.frozen import dataclass
 
 AUTOSAVE_SECONDS = 5.0
 """From the first edit that is not kept yet to its being kept: half of what is promised, for slow disks."""

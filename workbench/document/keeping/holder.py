@@ -14,12 +14,13 @@ import time
 import uuid
 from collections.abc import Callable
 from contextlib import suppress
-from dataclasses import asdict, dataclass, fields, replace
+from dataclasses import asdict, fields, replace
 from functools import cache
 from pathlib import Path
 from typing import Any
 
 from workbench.document.keeping.started import started
+from workbench.frozen import dataclass
 
 SIGN_SECONDS = 30.0
 """How often a program that holds something says that it is there."""

@@ -21,7 +21,6 @@ import shutil
 import time
 from collections.abc import Iterator
 from contextlib import suppress
-from dataclasses import dataclass
 from pathlib import Path
 
 from workbench.document.file import MOST_BYTES, SUFFIX
@@ -29,6 +28,7 @@ from workbench.document.keeping.holder import Clock
 from workbench.document.keeping.opening import digest_of, project_in
 from workbench.document.project import Project
 from workbench.document.storage import FileTrouble, read_whole, write_whole
+from workbench.frozen import dataclass
 
 KEPT_VERSIONS = 10
 """Own choice: versions of a project that are kept."""

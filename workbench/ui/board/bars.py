@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import ceil, floor
 
 from workbench.body import LEVEL_LABEL, LevelName, Limits
 from workbench.document import Picture
 from workbench.draft import Outcome, Status, breath
+from workbench.frozen import dataclass
 
 _MARGIN = 25.4
 """mm of girth left free at either end of the axis."""

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 import numpy as np
@@ -12,6 +11,7 @@ from PySide6.QtGui import QFont
 
 from workbench.body import LevelName
 from workbench.draft import Draft, LedgerLine, Outcome, QuarterName, Taking
+from workbench.frozen import dataclass
 from workbench.sheets import Placement
 from workbench.ui.board.lettering import Align, box_of, width_of
 from workbench.ui.board.view import View

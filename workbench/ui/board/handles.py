@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from typing import NamedTuple
 
 import numpy as np
 from PySide6.QtCore import QPointF
 
 from workbench.draft import Draft, LineName, ShapePoint
+from workbench.frozen import dataclass
 from workbench.sheets import Placement
 from workbench.ui.board.view import View
 

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPolygonF
 
 from workbench.draft import Draft, seam_name
+from workbench.frozen import dataclass
 from workbench.ui.board.handles import Handle
 from workbench.ui.board.polygons import Array, polygon
 from workbench.ui.board.scene import Scene

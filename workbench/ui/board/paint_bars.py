@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPolygonF
 
 from workbench.body import Fraction, LevelName, Unit, say_exact, say_length
 from workbench.draft import Place
+from workbench.frozen import dataclass
 from workbench.ui.board.bars import Axis, Bar
 from workbench.ui.board.lettering import put, width_of
 from workbench.ui.board.pens import pen, upright

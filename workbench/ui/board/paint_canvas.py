@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from PySide6.QtCore import QRectF, QSize
 from PySide6.QtGui import QPainter
 
 from workbench.document import Picture
 from workbench.draft import Place
+from workbench.frozen import dataclass
 from workbench.ui.board.figures import Figure, FigureKey
 from workbench.ui.board.handles import Handle
 from workbench.ui.board.measures import measures_of

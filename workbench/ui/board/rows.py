@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from workbench.body import LEVEL_LABEL, LevelName
 from workbench.draft import LedgerLine, Outcome
+from workbench.frozen import dataclass
 from workbench.ui.board.figures import Say
 
 

@@ -7,7 +7,6 @@ hit by the pointer and what is measured can never be of different drafts.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
 import numpy as np
@@ -16,6 +15,7 @@ from PySide6.QtGui import QPolygonF
 from workbench.body import Fraction, Unit, say_length
 from workbench.document import Picture
 from workbench.draft import Design, Outcome
+from workbench.frozen import dataclass
 from workbench.sheets import Layout, Placement
 from workbench.ui.board.figures import Figure, figures_of
 from workbench.ui.board.handles import Handle, handles_of

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 from PySide6.QtGui import QPolygonF
 
 from workbench.body import LevelName
 from workbench.draft import Draft, LineName, Outcome, Panel
+from workbench.frozen import dataclass
 from workbench.pieces import Making, cut_lines
 from workbench.sheets import Layout, Placement, placements
 from workbench.ui.board.polygons import Array, polygon

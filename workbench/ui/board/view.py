@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from PySide6.QtCore import QObject, QPointF, QRectF, Signal
 from PySide6.QtGui import QTransform
+
+from workbench.frozen import dataclass
 
 SMALLEST, LARGEST = 0.12, 24.0
 """Pixels a millimetre: the whole of a long train, or the width of one chalk line."""

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Protocol
 
 from workbench.body import BY_KEY, Measurement, say_length, shown, step_mm
 from workbench.document import Project, set_measurement
+from workbench.frozen import dataclass
 from workbench.ui.form.kinds import Kind, next_step
 
 

@@ -6,12 +6,12 @@ units do inches, centimetres and hundredths appear.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import ceil, floor, isfinite
 from typing import Protocol
 
 from workbench.body import read_length, say_exact, say_with_unit, step_mm
 from workbench.document import Project
+from workbench.frozen import dataclass
 
 _NUDGE = 1e-6
 """A value this near to a step stands on it."""

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from workbench.body import LIMIT_TABLE, LimitRow
 from workbench.document import Picture, Project, set_limit
+from workbench.frozen import dataclass
 from workbench.ui.desk import Desk
 from workbench.ui.form.field import FigureRow
 from workbench.ui.form.figures import Stored

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from PySide6.QtCore import QSignalBlocker, Qt
 from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QPlainTextEdit, QWidget
 
 from workbench.document import Picture, Project
+from workbench.frozen import dataclass
 from workbench.ui.desk import Desk
 from workbench.ui.form.row import EDGE, Row
 from workbench.ui.look import GRID, fonts

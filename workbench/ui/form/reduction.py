@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import floor
 
 from PySide6.QtWidgets import QPushButton, QWidget
@@ -18,6 +17,7 @@ from workbench.document import (
     take_the_most,
 )
 from workbench.draft import Judgement, Level, Place, Rule
+from workbench.frozen import dataclass
 from workbench.ui.desk import Desk
 from workbench.ui.form.choice import Choice
 from workbench.ui.form.field import FigureRow

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from workbench.document import Project, quarter_of, set_seam_place, set_through_bust_point
 from workbench.draft import Design, Outcome, QuarterName, Seam
+from workbench.frozen import dataclass
 
 
 def seam_number(design: Design, quarter: QuarterName, place: int) -> int:

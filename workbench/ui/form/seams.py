@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QPushButton, QWidget
 
 from workbench.body import LEVEL_LABEL, LevelName, say_exact, say_length
 from workbench.document import Picture, Project, quarter_of, set_left_part, set_pin, set_weight
 from workbench.draft import Design, LedgerLine, Place, Quarter, QuarterName, Seam, Share, seam_name
+from workbench.frozen import dataclass
 from workbench.ui.desk import Desk
 from workbench.ui.form.field import FigureRow
 from workbench.ui.form.figures import Stored

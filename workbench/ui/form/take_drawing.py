@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
@@ -12,6 +11,7 @@ from PySide6.QtGui import QColor, QPainter, QPainterPath, QPaintEvent, QPen, QPo
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from workbench.body import BY_KEY, Measurement
+from workbench.frozen import dataclass
 from workbench.ui.look import GRID, fonts, look
 
 Figure = Literal["front", "back", "side", "seated"]
