@@ -33,6 +33,8 @@ if TYPE_CHECKING:
     from workbench.sheets.sewing_sheet import print_sewing_order
     from workbench.sheets.sheetmap import Join, PlacedPanel, SheetMap, Tile, sheet_map
     from workbench.sheets.spot import Box
+    from workbench.sheets.worn_sheet import print_silhouette
+    from workbench.sheets.worn_view import quote_views, worn_for
 else:
     __getattr__ = when_asked(
         __name__,
@@ -60,6 +62,8 @@ else:
             "sewing_sheet": "print_sewing_order",
             "sheetmap": "Join PlacedPanel SheetMap Tile sheet_map",
             "spot": "Box",
+            "worn_sheet": "print_silhouette",
+            "worn_view": "quote_views worn_for",
         },
     )
 
@@ -113,8 +117,11 @@ __all__ = [
     "print_pdf",
     "print_quote",
     "print_sewing_order",
+    "print_silhouette",
+    "quote_views",
     "set_size",
     "sewn_to",
     "sheet_map",
+    "worn_for",
     "wrapped",
 ]

@@ -13,10 +13,12 @@ import numpy as np
 
 from workbench.draft import Outcome, Panel
 from workbench.pieces import Cutting
-from workbench.sheets.drawing import Array, Stroke
+from workbench.sheets.drawing import Array, Role, Stroke
 
 EYELET_IN = 6.0
 """How far inside the edge the lacing is drawn, mm."""
+_BODY: tuple[Role, ...] = ("frame", "fold")
+"""Outlines of the wearer, which reach beyond the garment."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -30,7 +32,8 @@ class View:
 
     def bounds(self) -> tuple[float, float, float, float]:
         """Left, bottom, right, top."""
-        points = np.concatenate(self.fills)
+        body = [stroke.points for stroke in self.strokes if stroke.role in _BODY]
+        points = np.concatenate((*self.fills, *body))
         left, bottom = points.min(axis=0).tolist()
         right, top = points.max(axis=0).tolist()
         return left, bottom, right, top

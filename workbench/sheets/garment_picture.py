@@ -20,8 +20,10 @@ _LINES: dict[Role, LineStyle] = {
     "stitch": LineStyle(0.22, INK),
     "bone": LineStyle(0.10, SOFT, (0.9, 0.5)),
     "tape": LineStyle(0.30, INK),
+    "frame": LineStyle(0.18, SOFT),
+    "fold": LineStyle(0.18, SOFT, (1.2, 0.8)),
 }
-_ORDER: tuple[Role, ...] = ("bone", "stitch", "cut", "tape")
+_ORDER: tuple[Role, ...] = ("frame", "fold", "bone", "stitch", "cut", "tape")
 
 
 def garment_picture(views: Sequence[View], width: float, tallest: float) -> Block:

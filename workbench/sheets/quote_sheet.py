@@ -23,7 +23,7 @@ from workbench.sheets.block import (
 )
 from workbench.sheets.client_head import client_head
 from workbench.sheets.fonts import clean, fitted, text_width, wrapped
-from workbench.sheets.garment import View, garment_views
+from workbench.sheets.garment import View
 from workbench.sheets.garment_picture import garment_picture
 from workbench.sheets.heading import Heading
 from workbench.sheets.page_file import pdf_of
@@ -31,6 +31,8 @@ from workbench.sheets.paper import PAPERS, PrintError
 from workbench.sheets.pen import INK, SOFT, LineStyle, Pen
 from workbench.sheets.sections import cautions
 from workbench.sheets.setter import FOOT, SIDE, TOP, Page
+from workbench.sheets.worn_view import quote_views
+from workbench.worn import Torso
 
 TITLE_OF_QUOTE = "Quote"
 QUOTE_PAPERS = ("A4", "Letter")
@@ -58,15 +60,21 @@ _FITS = tuple(
 
 
 def print_quote(
-    quote: Quote, heading: Heading, outcome: Outcome, paper: str = "A4", cutting: Cutting | None = None
+    quote: Quote,
+    heading: Heading,
+    outcome: Outcome,
+    paper: str = "A4",
+    cutting: Cutting | None = None,
+    torso: Torso | None = None,
 ) -> bytes:
     """A PDF of one page for the client, without any cost: the same input gives the same bytes.
 
-    Bones and lacing are drawn where there is a cutting. PrintError, in one sentence, where
+    Bones and lacing are drawn where there is a cutting; with a torso the design is shown as worn,
+    too, with her outline before. PrintError, in one sentence, where
     there is no draft to draw, where the words do not fit on one page, or for another paper.
     """
     size = PAPERS[checked_paper(paper, "A quote")]
-    views = garment_views(outcome, cutting)
+    views = quote_views(outcome, cutting, torso, heading.unit, heading.fraction)
     if not views:
         raise PrintError(
             "There is no design to draw on the quote yet: the draft is stopped by one of its findings."

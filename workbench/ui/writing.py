@@ -38,7 +38,16 @@ def quote_pdf(picture: Picture) -> bytes:
     quote, body, outcome = picture.quote if picture.current else None, picture.body, picture.outcome
     if quote is None or body is None or outcome is None:
         raise sheets.PrintError("There is no draft yet, so there is no quote to print.")
-    return sheets.print_quote(quote, _heading(picture, body), outcome, _paper(picture), picture.cutting)
+    words, torso = _heading(picture, body), picture.project.torso
+    return sheets.print_quote(quote, words, outcome, _paper(picture), picture.cutting, torso)
+
+
+def silhouette_pdf(picture: Picture) -> bytes:
+    """Her as she will look, from four sides; PrintError where there is no draft."""
+    if picture.body is None or picture.outcome is None or not picture.current:
+        raise sheets.PrintError("There is no draft yet, so there is no silhouette to print.")
+    words, torso = _heading(picture, picture.body), picture.project.torso
+    return sheets.print_silhouette(picture.outcome, torso, words, _paper(picture), picture.cutting)
 
 
 def inside_pdf(picture: Picture) -> bytes:
@@ -47,6 +56,15 @@ def inside_pdf(picture: Picture) -> bytes:
     if quote is None or body is None:
         raise sheets.PrintError("There is no draft yet, so there is no inside sheet to print.")
     return sheets.print_inside_sheet(quote, _heading(picture, body), picture.project.quoting, _paper(picture))
+
+
+def beads_pdf(picture: Picture) -> bytes:
+    """The counted lists of beads and the map at true size; PrintError where there is no draft."""
+    from workbench.document import printed_beads  # likewise
+
+    if not picture.current:
+        raise sheets.PrintError("There is no draft yet, so there is nothing to bead.")
+    return printed_beads(picture, picture.project.paper)
 
 
 def order_pdf(picture: Picture) -> bytes:

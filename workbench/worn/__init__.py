@@ -11,6 +11,7 @@ from workbench.doors import when_asked
 from workbench.worn.torso import LEAST_DEPTH, LEAST_SHORT, MOST_DEPTH, MOST_SHORT, Torso
 
 if TYPE_CHECKING:
+    from workbench.worn.profile import Profile, profile_of
     from workbench.worn.seen import (
         BACK,
         FRONT,
@@ -29,6 +30,7 @@ else:
     __getattr__ = when_asked(
         __name__,
         {
+            "profile": "Profile profile_of",
             "seen": "BACK FRONT SIDE THREE_QUARTER Eye LineRole Seen SeenLine SeenPanel Sight seen_from",
             "worn": "NOTHING_INSIDE Inside Worn inside_of worn_of",
         },
@@ -47,6 +49,7 @@ __all__ = [
     "Eye",
     "Inside",
     "LineRole",
+    "Profile",
     "Seen",
     "SeenLine",
     "SeenPanel",
@@ -54,6 +57,7 @@ __all__ = [
     "Torso",
     "Worn",
     "inside_of",
+    "profile_of",
     "seen_from",
     "worn_of",
 ]

@@ -14,6 +14,7 @@ from workbench.worn.torso import Array
 Panels = NDArray[np.intp]
 
 _ROUNDS = 20
+_HALF_PANEL, _FARTHEST_UP = 0.5, 50.0
 _CLOSE = 0.05
 """mm: finer than any screen or printed picture of a whole torso shows."""
 
@@ -22,7 +23,8 @@ def places_of(surface: Surface, panel: Panels, points: Array) -> tuple[Array, Ar
     """u and t (n,) of flat points (n, 2), each on its panel (n,): :meth:`Surface.locate` for many points.
 
     Each round moves every point by what is still missing, across and up as the edges lean
-    there. Across, the answer is held to the panel.
+    there; no further than half a panel, as a sharp flare could lead far away. Across, the
+    answer is held to the panel.
     """
     t = points[:, 1].copy()
     x, _, lean = surface.edges.at(np.array((2 * panel, 2 * panel + 1)), t)
@@ -34,6 +36,8 @@ def places_of(surface: Surface, panel: Panels, points: Array) -> tuple[Array, Ar
             break
         here = lean[0] + (lean[1] - lean[0]) * np.clip(v, 0.0, 1.0)
         upright = np.sqrt(np.maximum(1.0 - here * here, 0.1))
-        v += (missing[:, 0] * upright - missing[:, 1] * here) / chord
-        t += missing[:, 0] * here + missing[:, 1] * upright
+        across = (missing[:, 0] * upright - missing[:, 1] * here) / chord
+        v += np.clip(across, -_HALF_PANEL, _HALF_PANEL)
+        t += np.clip(missing[:, 0] * here + missing[:, 1] * upright, -_FARTHEST_UP, _FARTHEST_UP)
+        np.clip(v, -_HALF_PANEL, 1 + _HALF_PANEL, out=v)
     return panel + np.clip(v, 0.0, 1.0), t

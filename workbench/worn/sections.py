@@ -1,8 +1,9 @@
 """The sections of a torso one above the other, each of girth 1: what depends on no measurement.
 
-Between two stations, depth and exponent pass over smoothly and without overshoot. A section
-is kept as a ring of points at equal distances along it, from the centre front round by the
-wearer's left side, so that a place on it is found by its distance along the tape.
+Between two stations, depth and exponent pass over smoothly and without overshoot. A section is kept
+as a ring of points at equal distances along it, from the centre front round by the wearer's left
+side, so that a place on it is found by its distance along the tape. Figures are own choice, so that
+it looks like a torso.
 """
 
 from __future__ import annotations
@@ -86,7 +87,7 @@ ROW_OF = {name: sum(_BETWEEN[:number]) for number, name in enumerate(STATIONS)}
 """The row at each station."""
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Sections:
     """Unit sections, one for each row: girth 1, x to the wearer's left, z to her front."""
 

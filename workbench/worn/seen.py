@@ -1,8 +1,9 @@
 """The bodice on the body seen from one side: shapes and lines on the picture, mm, y up from the waist.
 
-The eye is far away and looks level, or down on her a little. Each section is convex and lies
-level, so what faces the eye hides nothing and is hidden by nothing: the near half of every
-section is what is seen, from one horizon to the other. Shapes are held to it, lines end at it.
+The eye is far away and looks level, or down on her a little. Each section is convex and lies level,
+so what faces the eye hides nothing and is hidden by nothing: the near half of every section is what
+is seen, from one horizon to the other. Shapes are held to it, lines end at it. Figures are own
+choice, what is seen and how it is lit.
 """
 
 from __future__ import annotations
@@ -25,7 +26,7 @@ LineRole = Literal["seam", "centre", "edge", "neckline", "hem", "bone", "lacing"
 Box = tuple[float, float, float, float]
 Numbers = NDArray[np.intp]
 
-FRONT, THREE_QUARTER, SIDE, BACK = 0.0, 40.0, 90.0, 180.0
+FRONT, THREE_QUARTER, SIDE, BACK = 0.0, 45.0, 90.0, 180.0
 """Degrees that the eye has walked round her, towards her left."""
 
 _QUARTER = 0.25
@@ -33,12 +34,13 @@ _QUARTER = 0.25
 _LIGHT = 0.05
 """The light falls from so far beside the eye, as a share of the girth."""
 _ARC = np.linspace(-_QUARTER, _QUARTER, 29)
+_FINE_ARC = np.linspace(-_QUARTER, _QUARTER, 145)
 
 
 class Eye(NamedTuple):
-    """From where she is looked at, in degrees: round her from the front, and down on her."""
+    """From where she is looked at, in degrees: how far round her from the front, and down on her."""
 
-    round: float = FRONT
+    degrees: float = FRONT
     down: float = 0.0
 
 
@@ -65,7 +67,7 @@ class SeenLine(NamedTuple):
     """Number of the seam, 0 at the centre front; None for what is none."""
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Seen:
     """All that is seen, nearest last."""
 
@@ -97,7 +99,7 @@ class Sight:
 
     def __init__(self, worn: Worn, eye: Eye) -> None:
         self.worn, self.eye = worn, eye
-        turned = eye.round % 360.0
+        turned = eye.degrees % 360.0
         self._across, self._deep, horizon = _turned(worn.stand.sections, turned)
         self._horizon = horizon
         self._sin, self._cos = sin(radians(turned)), cos(radians(turned))
@@ -148,18 +150,20 @@ class Sight:
         row = float(np.interp(y, heights, rows))
         share, near = 0.0, np.zeros((2, 2))
         for _ in range(_ROUNDS):
-            shares = _ARC + float(np.interp(row, rows, self.middle))
-            near = self.points(np.full(len(_ARC), row), shares)
+            shares = _FINE_ARC + float(np.interp(row, rows, self.middle))
+            near = self.points(np.full(len(_FINE_ARC), row), shares)
             share = float(np.interp(x, near[:, 0], shares))
             drop = float(np.interp(row, rows, heights)) - float(np.interp(x, near[:, 0], near[:, 1]))
-            row = float(np.interp(y + drop, heights, rows))
+            before, row = row, float(np.interp(y + drop, heights, rows))
+            if abs(row - before) < _SAME_ROW:
+                break
         reach = self.points(
             np.full(2, row), np.array([-_QUARTER, _QUARTER]) + float(np.interp(row, rows, self.middle))
         )
         return (row, share) if reach[0, 0] - _BESIDE <= x <= reach[1, 0] + _BESIDE else None
 
 
-_ROUNDS = 6
+_ROUNDS, _SAME_ROW = 40, 1e-4
 _BESIDE = 12.0
 """mm beside the horizon that still count as on it."""
 
@@ -213,7 +217,7 @@ def seen_from(worn: Worn, eye: Eye) -> Seen:
 _What = tuple[LineRole, int | None]
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class _Bundle:
     """Many tracks in one, of both halves; each is followed by its mirror image."""
 

@@ -2,12 +2,12 @@
 
 The model, with what it assumes:
 
-- every section lies level, and its girth is the one on the tape; from one level to the next
-  girths pass over as smoothly as the walk allows;
-- the walk is measured on the skin, so the height is less wherever the torso swells or shrinks:
-  by as much as its sides and its front and back run outwards, in the mean;
-- bust and seat stand out from the middle by a fixed part of the girth (no source);
-- what lies above the upper chest is no measurement, and only makes it a torso.
+- every section lies level, and its girth is the one on the tape; from one level to the next girths
+pass over as smoothly as the walk allows; - the walk is measured on the skin, so the height is less
+wherever the torso swells or shrinks: by as much as its sides and its front and back run outwards,
+in the mean; - bust and seat stand out from the middle by a fixed part of the girth (no source); -
+what lies above the upper chest is no measurement, and only makes it a torso. Figures are own
+choice, so that it looks like a torso, unless said.
 """
 
 from __future__ import annotations
@@ -16,7 +16,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from workbench.body import Body, girths, walks
+from workbench.body import LEVELS, LevelName, girths, walks
+from workbench.draft import Outcome
 from workbench.worn.sections import BETWEEN, ROW_OF, STATIONS, Sections, sections_of
 from workbench.worn.torso import Array, Torso
 
@@ -35,7 +36,7 @@ _UPWARDS = (0.22, 0.66, 0.86, 1.02)
 """Arm, shoulder, neck and top on the way from the upper chest to the shoulder's walk (no source)."""
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Stand:
     """One body, row by row from below the hip to the neck; mm."""
 
@@ -57,10 +58,13 @@ class Stand:
 _NUMBERS = np.arange(len(BETWEEN.share), dtype=np.float64)
 
 
-def stand_of(body: Body, torso: Torso, lowest: float = 0.0) -> Stand:
-    """The body on its stand, down to below ``lowest``, the lowest walk of the garment."""
+def stand_of(outcome: Outcome, torso: Torso, lowest: float = 0.0) -> Stand:
+    """The body of an outcome on its stand, down to below ``lowest``, the lowest walk of the garment.
+
+    Where fittings found a level to lie further up or down than it was measured, it lies there.
+    """
     sections = sections_of(torso)
-    at, around = _stations(body, lowest)
+    at, around = _stations(outcome, lowest)
     rows = BETWEEN.along(at)
     girth = BETWEEN.smooth(at, around)
     girth[ROW_OF["upper_chest"] :] = sections.above * around[-1]
@@ -68,9 +72,10 @@ def stand_of(body: Body, torso: Torso, lowest: float = 0.0) -> Stand:
     return Stand(sections, rows, _heights(rows, girth, sections), girth, forward)
 
 
-def _stations(body: Body, lowest: float) -> tuple[list[float], list[float]]:
+def _stations(outcome: Outcome, lowest: float) -> tuple[list[float], list[float]]:
     """Walk and girth at every station, bottom to top."""
-    own_walks, own_girths = walks(body), girths(body)
+    body = outcome.body
+    own_walks, own_girths = _levels(outcome)
     top_hip, waist = own_girths["top_hip"], own_girths["waist"]
     taken = body.taken("hip_girth")
     hip = waist + _HIP_PER_TOP_HIP * (top_hip - waist) if taken is None else taken
@@ -86,6 +91,19 @@ def _stations(body: Body, lowest: float) -> tuple[list[float], list[float]]:
         ],
         [hip, hip, *own_girths.values(), *([chest] * len(_UPWARDS))],
     )
+
+
+def _levels(outcome: Outcome) -> tuple[dict[LevelName, float], dict[LevelName, float]]:
+    """Walk and girth of every level; one that the style leaves out keeps to the next one below."""
+    own_walks, own_girths = walks(outcome.body), girths(outcome.body)
+    moved = 0.0
+    for name in LEVELS:
+        level = next((level for level in outcome.levels if level.name == name), None)
+        if level is not None:
+            moved = level.walk - own_walks[name]
+            own_girths[name] = level.body
+        own_walks[name] += moved
+    return own_walks, own_girths
 
 
 def _heights(walk: Array, girth: Array, sections: Sections) -> Array:

@@ -7,17 +7,19 @@ depth falls short of the tape.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 from typing import Any, ClassVar
 
 import numpy as np
 from numpy.typing import NDArray
 
+from workbench.frozen import dataclass
+
 Array = NDArray[np.float64]
 
 LEAST_DEPTH, MOST_DEPTH = 0.4, 1.3
-"""Depth for breadth that may be set: wider than 1 to 99 % of ANSUR II at the waist (.595 to .867); read."""
+"""Depth for breadth that may be set: wider than 1 to 99 % of ANSUR II at the waist (.595 to .867,
+read)."""
 LEAST_SHORT, MOST_SHORT = 0.0, 14.0
 """Per cent: an ellipse at 0, nearly a box at 14 (own choice)."""
 

@@ -1,8 +1,9 @@
 """The bodice on the body: every place of its panels as a row of the stand and a share of the girth.
 
-At each walk the panels are as wide as they were drafted, one beside the other from the
-centre front, and what the opening leaves stands at the centre back; together that is the
-finished girth. Under it the body takes the girth of the garment, and its own again beyond it.
+At each walk the panels are as wide as they were drafted, one beside the other from the centre
+front, and what the opening leaves stands at the centre back; together that is the finished girth.
+Under it the body takes the girth of the garment, and its own again beyond it. Figures are own
+choice, what is shown and how finely.
 """
 
 from __future__ import annotations
@@ -28,7 +29,7 @@ _GOES_BACK_MM = 90.0
 """On so much of the walk beyond the garment the body comes back to its own girth (no source)."""
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Track:
     """A line on one half of the garment: rows of the stand, and shares of the girth from the centre front."""
 
@@ -47,9 +48,10 @@ class Inside:
 
 
 NOTHING_INSIDE = Inside()
+_BOTH: tuple[LineName, LineName] = ("hem", "neckline")
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, repr=False)
 class Worn:
     """One bodice on one body, ready to be looked at from any side."""
 
@@ -78,6 +80,14 @@ class Worn:
         u = float(np.interp(abs(share), bounds, np.arange(len(bounds))))
         return u, float(np.interp(row, np.arange(len(self.stand.walks)), self.stand.walks))
 
+    def panel_at(self, u: float, t: float) -> int | None:
+        """The panel that covers a place on the body; None above the neckline and below the hem."""
+        here = self.track(np.array([u]), np.array([t]))
+        row, share = float(here.row[0]), float(here.share[0])
+        low, high = (float(np.interp(share, self.lines[name].share, self.lines[name].row)) for name in _BOTH)
+        inside = low <= row <= high and share < self.bounds[int(row), -1]
+        return min(int(u), self.bounds.shape[1] - 2) if inside else None
+
     def track(self, u: Array, t: Array) -> Track:
         """Places on the body as rows and shares."""
         row = self.stand.row_at(t)
@@ -101,7 +111,7 @@ def worn_of(outcome: Outcome, torso: Torso, inside: Inside = NOTHING_INSIDE) -> 
     low, high = min(draft.hem.seam_walks), max(draft.neckline.seam_walks)
     u, t, parts = _line_places(draft)
     low, high = min(low, float(t.min())), max(high, float(t.max()))
-    stand = stand_of(outcome.body, torso, low)
+    stand = stand_of(outcome, torso, low)
     bounds, finished = _bounds(draft, outcome.design.opening_mm, np.clip(stand.walks, low, high))
     worn = Worn(outcome, stand, _girths(stand, finished, low, high), bounds, (), (), {})
     return _with_tracks(worn, draft, (u, t, parts), inside)

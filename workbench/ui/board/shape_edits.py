@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Protocol
 
 import numpy as np
 
-from workbench.body import snap, step_mm
+from workbench.body import Fraction, Unit, snap, step_mm
 from workbench.document import Project, add_point, move_point
-from workbench.draft import Draft, LineName, ShapePoint, walk_designed
+from workbench.draft import Draft, LineName, Outcome, ShapePoint, walk_designed
 from workbench.ui.board.handles import Handle
 from workbench.ui.board.scene import Scene
 from workbench.ui.board.shapes import Shape
@@ -61,7 +62,23 @@ def _missed(draft: Draft, shape: Shape, spot: Spot, x: float, y: float) -> float
     return float(np.hypot(there[0] - own[0], there[1] - own[1]))
 
 
-def snapped(scene: Scene, spot: Spot, magnet: float) -> Spot:
+class OnShow(Protocol):
+    """The draft that is shown, and the ruler it is measured with."""
+
+    @property
+    def outcome(self) -> Outcome:
+        """Whose draft it is."""
+
+    @property
+    def unit(self) -> Unit:
+        """Inches or centimetres."""
+
+    @property
+    def fraction(self) -> Fraction:
+        """Of an inch, the finest on the ruler."""
+
+
+def snapped(scene: OnShow, spot: Spot, magnet: float) -> Spot:
     """The place moved to whole steps from the waist and from the nearest seam, or onto that seam.
 
     ``magnet`` is how near in mm a seam must be to draw the point onto it.

@@ -97,6 +97,13 @@ class Choice(QWidget):
         """Show which is in. Setting a button by hand emits no click, so nobody is told."""
         self.button(value).setChecked(True)
 
+    def show_nothing(self) -> None:
+        """Show that none of them is in."""
+        self._group.setExclusive(False)
+        for button in self._group.buttons():
+            button.setChecked(False)
+        self._group.setExclusive(True)
+
     def show_offered(self, count: int) -> None:
         """Show only the first so many buttons."""
         for number, button in enumerate(self._group.buttons()):

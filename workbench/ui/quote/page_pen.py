@@ -12,6 +12,11 @@ INK, SOFT, LINE = QColor("#1C1916"), QColor("#5E564C"), QColor("#CFC7B9")
 CLOTH = QColor("#F3EFE6")
 BODY, SMALL = 1.85, 1.45
 _BETWEEN, _NAMED = 6.0, 3.0
+_SOFT_LINES = {
+    "bone": Qt.PenStyle.DotLine,
+    "frame": Qt.PenStyle.SolidLine,
+    "fold": Qt.PenStyle.DashLine,
+}
 _WRAP = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop | Qt.TextFlag.TextWordWrap)
 
 
@@ -113,9 +118,9 @@ class PagePen:
 
 
 def _stroke_pen(role: str) -> QPen:
-    dashed = role == "bone"
-    pen = QPen(SOFT if dashed else INK, 1.5 if role in ("cut", "tape") else 1.0)
-    if dashed:
-        pen.setStyle(Qt.PenStyle.DotLine)
+    soft = role in _SOFT_LINES
+    pen = QPen(SOFT if soft else INK, 1.5 if role in ("cut", "tape") else 1.0)
+    if soft:
+        pen.setStyle(_SOFT_LINES[role])
     pen.setCosmetic(True)
     return pen

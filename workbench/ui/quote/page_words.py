@@ -10,10 +10,10 @@ from PySide6.QtGui import QPolygonF
 
 from workbench.body import CAUTIONS
 from workbench.cloth import ClientLine, say_money
-from workbench.document import STYLE_WORDS
+from workbench.document import STYLE_WORDS, Project
 from workbench.draft import Outcome
 from workbench.pieces import Cutting
-from workbench.sheets import View, garment_views
+from workbench.sheets import View, quote_views
 from workbench.ui.board.polygons import polygon
 from workbench.ui.quote.bench import Reckoned
 
@@ -34,14 +34,24 @@ class Garment:
 
     outcome: Outcome
     cutting: Cutting | None
+    project: Project
+    """Whose torso and unit it was drawn with."""
     views: tuple[DrawnView, ...]
 
+    def is_of(self, outcome: Outcome, cutting: Cutting | None, project: Project) -> bool:
+        """Whether it would be drawn the same again."""
+        own, other = ((each.torso, each.unit, each.fraction) for each in (self.project, project))
+        return self.outcome is outcome and self.cutting is cutting and own == other
 
-def _garment(outcome: Outcome, cutting: Cutting | None, before: PageWords | None) -> Garment:
+
+def _garment(
+    outcome: Outcome, cutting: Cutting | None, project: Project, before: PageWords | None
+) -> Garment:
     old = before.garment if before is not None else None
-    if old is not None and old.outcome is outcome and old.cutting is cutting:
+    if old is not None and old.is_of(outcome, cutting, project):
         return old
-    return Garment(outcome, cutting, tuple(_drawn(view) for view in garment_views(outcome, cutting)))
+    views = quote_views(outcome, cutting, project.torso, project.unit, project.fraction)
+    return Garment(outcome, cutting, project, tuple(_drawn(view) for view in views))
 
 
 def _drawn(view: View) -> DrawnView:
@@ -96,5 +106,5 @@ def words_of(reckoned: Reckoned, before: PageWords | None = None) -> PageWords |
         quote.client,
         say,
         quote.complete,
-        _garment(picture.outcome, reckoned.cutting, before),
+        _garment(picture.outcome, reckoned.cutting, picture.project, before),
     )
