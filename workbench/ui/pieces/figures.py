@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any
 
 from workbench.document import (
@@ -16,6 +16,7 @@ from workbench.document import (
     set_making,
     set_marks,
 )
+from workbench.frozen import dataclass
 from workbench.ui.form.figures import Stored
 from workbench.ui.form.kinds import Kind, LengthKind, next_step, plain, read_number
 
