@@ -49,6 +49,10 @@ class Board(QWidget):
         """Show all of the panels and every level."""
         self.canvas.fit()
 
+    def set_flare_shown(self, on: bool) -> None:
+        """Show or hide how sharply the seams flare."""
+        self.canvas.set_flare_shown(on)
+
     def set_grid(self, on: bool) -> None:
         """Show or hide the grid."""
         self.canvas.set_grid(on)

@@ -58,6 +58,7 @@ class Canvas(Paper):
         self._chosen_figure: FigureKey | None = None
         self._layout: Layout = "apart"
         self._grid = False
+        self._flare = False
         self._allowance = False
         self._stop_box = QRectF()
         self._hand = Hand(self, desk, sight)
@@ -144,6 +145,11 @@ class Canvas(Paper):
         self._layout, self._ghost = name, None
         self._make_scene(hold=False)
         self.fit()
+
+    def set_flare_shown(self, on: bool) -> None:
+        """Show or hide how sharply the seams flare."""
+        self._flare = on
+        self.refresh()
 
     def set_grid(self, on: bool) -> None:
         """Show or hide the grid."""
@@ -330,6 +336,7 @@ class Canvas(Paper):
             handle=handle_named(scene, held.key, held.placement) if held else chosen,
             figure=self._chosen_figure,
             grid=self._grid,
+            flare=self._flare,
             through=self.traces and picture.project.behind is not None,
         )
 

@@ -38,6 +38,8 @@ class Shown:
     figure: FigureKey | None
     """The intake figure that is selected."""
     grid: bool
+    flare: bool
+    """Whether it is shown how sharply the seams flare."""
     through: bool
     """Whether what lies behind the panels is to be seen through them."""
 
@@ -56,12 +58,22 @@ def paint_canvas(painter: QPainter, shown: Shown) -> QRectF:
     if shown.ghost is not None:
         paint_ghost(painter, shown.ghost, view)
     paint_panels(painter, scene, view, shown.place, through=shown.through)
+    if shown.flare:
+        _paint_flare(painter, shown)
     paint_names(painter, scene, view)
     if not shown.picture.current:
         paint_stopped(painter, scene, view)
     _paint_marks(painter, shown)
     paint_ledger(painter, scene, view, shown.size.height(), shown.place)
     return paint_stop(painter, shown.picture, shown.free) if shown.picture.stopped else QRectF()
+
+
+def _paint_flare(painter: QPainter, shown: Shown) -> None:
+    # read when it is first wanted: the first picture need not wait for it
+    from workbench.ui.board.paint_flare import paint_flare, paint_flare_legend
+
+    paint_flare(painter, shown.scene, shown.view)
+    paint_flare_legend(painter, shown.free)
 
 
 def _paint_marks(painter: QPainter, shown: Shown) -> None:

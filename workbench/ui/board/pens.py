@@ -33,3 +33,12 @@ def faint(colour: QColor, part: float) -> QColor:
     made = QColor(colour)
     made.setAlphaF(made.alphaF() * part)
     return made
+
+
+def mixed(one: QColor, other: QColor, part: float) -> QColor:
+    """So much of the other colour in the first."""
+    return QColor(
+        round(one.red() + part * (other.red() - one.red())),
+        round(one.green() + part * (other.green() - one.green())),
+        round(one.blue() + part * (other.blue() - one.blue())),
+    )

@@ -7,7 +7,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen
 
 from workbench.draft import Place
-from workbench.ui.board.pens import faint, pen
+from workbench.ui.board.pens import faint, mixed, pen
 from workbench.ui.board.polygons import polygon
 from workbench.ui.look import look
 from workbench.ui.worn.grips import Grip
@@ -51,15 +51,6 @@ def _tint(panel: SeenPanel) -> QColor:
     """Paper where it faces the light, a shade where it turns away, in whole steps."""
     turned = round(_TINTS * (1.0 - max(panel.facing, 0.0))) / _TINTS
     return mixed(look().panel, look().bar_body, 0.9 * turned)
-
-
-def mixed(one: QColor, other: QColor, part: float) -> QColor:
-    """So much of the other colour in the first."""
-    return QColor(
-        round(one.red() + part * (other.red() - one.red())),
-        round(one.green() + part * (other.green() - one.green())),
-        round(one.blue() + part * (other.blue() - one.blue())),
-    )
 
 
 def _levels(painter: QPainter, shown: Seen, stage: Stage, place: Place | None) -> None:
