@@ -8,6 +8,7 @@ from typing import Literal
 from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
 from workbench.ui.marks import mark_icon
+from workbench.ui.plain import plain_box
 
 Answer = Literal["save", "discard", "stay"]
 
@@ -53,7 +54,7 @@ class Asking:
     def keep_changes(self, name: str) -> Answer:
         """Whether what is not saved is to be saved, let go, or gone back to."""
         buttons = QMessageBox.StandardButton
-        box = QMessageBox(self._parent)
+        box = plain_box(QMessageBox(self._parent))
         box.setWindowTitle("Unsaved changes")
         box.setText(f"“{name}” has changes that are not saved.")
         box.setInformativeText("Save them first?")
@@ -66,7 +67,8 @@ class Asking:
 
     def tell(self, title: str, sentence: str) -> None:
         """Say one thing and wait until it is read."""
-        box = QMessageBox(QMessageBox.Icon.NoIcon, title, sentence, parent=self._parent)
+        box = plain_box(QMessageBox(QMessageBox.Icon.NoIcon, title, "", parent=self._parent))
+        box.setText(sentence)
         box.setIconPixmap(mark_icon("stop", 28).pixmap(28, 28))
         box.exec()
         box.deleteLater()

@@ -21,6 +21,7 @@ from workbench.ui.form.figures import Figure, Stored
 from workbench.ui.form.row import EDGE, Row, found_about
 from workbench.ui.look import GRID
 from workbench.ui.marks import Mark, mark_of
+from workbench.ui.plain import plain_tip
 
 FIELD = 27 * GRID
 NAME_FIELD = 44 * GRID
@@ -116,7 +117,7 @@ class BeadButton(Segment):
     def show_bead(self, kind: BeadKind, name: str, words: str = "") -> None:
         """Another kind; ``name`` is what a screen reader says, ``words`` stands instead of its name."""
         self._mark, self._kind = kind.mark, words or kind.name
-        self.setToolTip(kind.name)
+        self.setToolTip(plain_tip(kind.name))
         self.setAccessibleName(name)
         self._cut_short()
         self.update()

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 from workbench.book import Belongings
 from workbench.ui.book.client_dialog import ClientDialog, Purpose
 from workbench.ui.marks import mark_icon
+from workbench.ui.plain import plain_box
 
 
 class BookAsking:
@@ -43,7 +44,8 @@ class BookAsking:
 
     def tell(self, title: str, sentence: str) -> None:
         """Say one thing and wait until it is read."""
-        box = QMessageBox(QMessageBox.Icon.NoIcon, title, sentence, parent=self._parent)
+        box = plain_box(QMessageBox(QMessageBox.Icon.NoIcon, title, "", parent=self._parent))
+        box.setText(sentence)
         box.setIconPixmap(mark_icon("stop", 28).pixmap(28, 28))
         box.exec()
         box.deleteLater()

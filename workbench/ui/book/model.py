@@ -9,6 +9,7 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersisten
 
 from workbench.book import Entry, Order
 from workbench.ui.book.words import days_away, first_line, matters_words, second_line
+from workbench.ui.plain import plain_tip
 
 Index = QModelIndex | QPersistentModelIndex
 _NOWHERE = QModelIndex()
@@ -69,9 +70,9 @@ class BookModel(QAbstractTableModel):
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
             return _cell(entry, index.column(), self.today)
         if role == Qt.ItemDataRole.ToolTipRole and index.column() == 0:
-            return entry.reason or entry.place
+            return plain_tip(entry.reason or entry.place)
         if role == Qt.ItemDataRole.ToolTipRole and index.column() == 3:
-            return matters_words(entry) or None
+            return plain_tip(matters_words(entry)) or None
         return None
 
 

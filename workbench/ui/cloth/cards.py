@@ -25,6 +25,7 @@ from workbench.ui.cloth.lays import Lay
 from workbench.ui.cloth.spread import flat
 from workbench.ui.look import GRID, fonts, look
 from workbench.ui.marks import Mark, draw_mark, mark_of
+from workbench.ui.plain import plain_tip
 
 _NARROWEST, _HEIGHT, _BETWEEN, _EDGE = 120, 12 * GRID, GRID, 3 * GRID
 _MOST_POINTS = 32
@@ -66,7 +67,7 @@ class ClothCard(QAbstractButton):
             self._face = face
             amiss = ". Look at this" if face.mark is not None else ""
             self.setAccessibleName(f"{face.name}: {face.words}{amiss}")
-            self.setToolTip(face.name)
+            self.setToolTip(plain_tip(face.name))
             self.update()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:

@@ -21,6 +21,7 @@ from workbench.ui.cloth.compare import Other, Told, as_text, others_of, told_of
 from workbench.ui.desk import Desk
 from workbench.ui.form.note import Note
 from workbench.ui.look import GRID, fonts, look
+from workbench.ui.plain import plain_tip
 
 WIDTH = 84 * GRID
 _COLUMNS = ("Way", "Length", "To buy", "Used", "Cost")
@@ -89,7 +90,9 @@ class CompareModel(QAbstractTableModel):
             return self._font(row, index.column())
         if role == Qt.ItemDataRole.ForegroundRole and row.trouble:
             return look().soft_ink
-        if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleDescriptionRole):
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return plain_tip(row.trouble) or None
+        if role == Qt.ItemDataRole.AccessibleDescriptionRole:
             return row.trouble or None
         return None
 

@@ -22,6 +22,8 @@ class Complaint(QLabel):
     def __init__(self, field: QLineEdit, board: QWidget, width: int, edge: int = 0) -> None:
         super().__init__(board)
         self._field, self._board, self._edge = field, board, edge
+        # it repeats what was typed
+        self.setTextFormat(Qt.TextFormat.PlainText)
         self.setWordWrap(True)
         self.setFixedWidth(width)
         self.hide()

@@ -25,6 +25,7 @@ from PySide6.QtWidgets import (
 from workbench.ui.desk import Desk
 from workbench.ui.look import GRID, fonts, look
 from workbench.ui.marks import mark_icon
+from workbench.ui.plain import plain_tip
 from workbench.ui.quote.bench import QuoteBench, Reckoned
 from workbench.ui.quote.headline import Headline
 from workbench.ui.quote.inside import Line, answer_words, inside_lines, inside_text
@@ -82,7 +83,9 @@ class InsideModel(QAbstractTableModel):
         line, column, roles = self.lines[index.row()], index.column(), Qt.ItemDataRole
         if role in (roles.DisplayRole, roles.ToolTipRole):
             words = (line.name, line.words, line.amount)[column]
-            return words if role == roles.DisplayRole or len(words) > 30 else None
+            if role == roles.DisplayRole:
+                return words
+            return plain_tip(words) if len(words) > 30 else None
         if role == roles.TextAlignmentRole:
             side = Qt.AlignmentFlag.AlignRight if column == 2 else Qt.AlignmentFlag.AlignLeft
             return side | (Qt.AlignmentFlag.AlignBottom if line.heading else Qt.AlignmentFlag.AlignVCenter)

@@ -28,6 +28,7 @@ class StepCard(QWidget):
         self.says = QLabel(self)
         self.watch = QLabel(self)
         for words in (self.says, self.watch):
+            words.setTextFormat(Qt.TextFormat.PlainText)
             words.setWordWrap(True)
             words.setFont(fonts().body)
             words.setContentsMargins(6 * GRID, 0, 0, 0)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QMessageBox, QWidget
 
 from workbench.ui.marks import mark_icon
+from workbench.ui.plain import plain_box
 
 
 class ShapeQuestions:
@@ -22,14 +23,15 @@ class ShapeQuestions:
 
     def tell(self, title: str, sentence: str, parent: QWidget) -> None:
         """Say one thing and wait until it is read."""
-        box = QMessageBox(QMessageBox.Icon.NoIcon, title, sentence, parent=parent)
+        box = plain_box(QMessageBox(QMessageBox.Icon.NoIcon, title, "", parent=parent))
+        box.setText(sentence)
         box.setIconPixmap(mark_icon("stop", 28).pixmap(28, 28))
         box.exec()
         box.deleteLater()
 
 
 def _sure(title: str, said: str, yes: str, parent: QWidget) -> bool:
-    box = QMessageBox(parent)
+    box = plain_box(QMessageBox(parent))
     box.setWindowTitle(title)
     box.setText(said)
     agreed = box.addButton(yes, QMessageBox.ButtonRole.AcceptRole)

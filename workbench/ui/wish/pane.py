@@ -31,6 +31,7 @@ from workbench.ui.desk import Desk
 from workbench.ui.form.note import Note
 from workbench.ui.form.prose import ProseRow, Written
 from workbench.ui.look import GRID, fonts
+from workbench.ui.plain import plain_tip
 from workbench.ui.wish.behind_box import BehindBox
 from workbench.ui.wish.picture_view import PictureView
 from workbench.ui.wish.taking import NOTHING_COPIED, AskFiles, Taking, ask_files, with_picture
@@ -247,7 +248,7 @@ def _thumbs() -> QListWidget:
 def _thumb(picture: WishPicture) -> QListWidgetItem:
     keep, smooth = Qt.AspectRatioMode.KeepAspectRatio, Qt.TransformationMode.SmoothTransformation
     item = QListWidgetItem(QIcon(decoded(picture).scaled(2 * _THUMB, 2 * _THUMB, keep, smooth)), "")
-    item.setToolTip(picture.name)
+    item.setToolTip(plain_tip(picture.name))
     said = f"{picture.name}. {picture.note}" if picture.note else picture.name
     item.setData(Qt.ItemDataRole.AccessibleTextRole, said)
     return item
