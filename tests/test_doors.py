@@ -16,6 +16,7 @@ ROOT = Path(__file__).parents[1]
 DOORS = (
     "workbench.beads",
     "workbench.cloth",
+    "workbench.pieces",
     "workbench.sheets",
     "workbench.document",
     "workbench.book",
@@ -59,6 +60,7 @@ def test_a_name_is_looked_up_once() -> None:
     ("opened", "unread"),
     [
         ("workbench.cloth", {"workbench.cloth.solver", "workbench.cloth.plan", "subprocess"}),
+        ("workbench.pieces", {"workbench.pieces.result", "workbench.pieces.work", "shapely"}),
         ("workbench.sheets", {"workbench.sheets.pdf", "workbench.sheets.paper", "reportlab"}),
         ("workbench.document", {"workbench.document.clients_csv", "workbench.document.report_data", "csv"}),
     ],
@@ -69,7 +71,8 @@ def test_a_door_reads_little_when_it_is_opened(opened: str, unread: set[str]) ->
 
 def test_the_window_opens_without_what_later_places_sheets_and_commands_use() -> None:
     later = {
-        *("ezdxf", "PIL", "pydantic", "reportlab", "spyrrow", "csv", "subprocess"),
+        *("ezdxf", "PIL", "pydantic", "reportlab", "shapely", "spyrrow", "csv", "subprocess"),
+        *("workbench.pieces.result", "workbench.pieces.verify", "workbench.pieces.work"),
         *("workbench.cloth.plan", "workbench.cloth.quote", "workbench.cloth.solver"),
         *("workbench.document.clients_csv", "workbench.document.lays", "workbench.document.report_data"),
         *("workbench.sheets.drawing", "workbench.sheets.paper", "workbench.ui.form.ledger_table"),

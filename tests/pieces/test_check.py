@@ -13,8 +13,9 @@ from tests.pieces.figures import drafted, outcome
 from workbench.body import Body
 from workbench.draft import Design, work_out
 from workbench.pieces.check import check_angles, check_walks, tolerance_of
-from workbench.pieces.making import LAYERS, LayerChoice, LayerName, Making
-from workbench.pieces.result import Array, EdgeName, Layer, Piece, WalkRow
+from workbench.pieces.making import LAYERS, EdgeName, LayerChoice, LayerName, Making
+from workbench.pieces.polyline import Array
+from workbench.pieces.result import Layer, Piece, WalkRow
 from workbench.pieces.work import cutting_of, layer_of
 
 ALL = Making(layers=tuple(LayerChoice(name, True, net=name == "interfacing") for name in LAYERS))

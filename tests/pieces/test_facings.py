@@ -15,8 +15,9 @@ from tests.pieces.figures import drafted, outcome, outcome_of
 from workbench.body import Body
 from workbench.draft import Design, Outcome, Reductions, usual_design, work_out
 from workbench.pieces.bands import WIDEST_GAP, Part, joined_parts
-from workbench.pieces.making import LAYERS, Allowances, LayerChoice, LayerName, Making
-from workbench.pieces.result import Array, EdgeName, Piece
+from workbench.pieces.making import LAYERS, Allowances, EdgeName, LayerChoice, LayerName, Making
+from workbench.pieces.polyline import Array
+from workbench.pieces.result import Piece
 from workbench.pieces.work import cutting_of, layer_of
 
 ALL = Making(

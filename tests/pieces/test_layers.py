@@ -22,14 +22,17 @@ from workbench.pieces.making import (
     LAYERS,
     Allowances,
     Closing,
+    EdgeName,
     LayerChoice,
     LayerName,
     Making,
     Opening,
     OwnAllowance,
 )
-from workbench.pieces.result import Array, Cutting, EdgeName, Layer, Piece
-from workbench.pieces.work import cut_lines, cutting_of, layer_of
+from workbench.pieces.polyline import Array
+from workbench.pieces.result import Cutting, Layer, Piece
+from workbench.pieces.shell import cut_lines
+from workbench.pieces.work import cutting_of, layer_of
 
 INCH = 25.4
 ALL = Making(layers=tuple(LayerChoice(name, True, net=name == "interfacing") for name in LAYERS))

@@ -13,8 +13,7 @@ from tests.pieces.figures import drafted, outcome
 from workbench.pieces.crossing import first_crossings
 from workbench.pieces.making import Making
 from workbench.pieces.measured import measured_of
-from workbench.pieces.polyline import Lines, lengths_of, tightest_radius
-from workbench.pieces.result import Array
+from workbench.pieces.polyline import Array, Lines, lengths_of, tightest_radius
 from workbench.pieces.work import layer_of
 
 CHANCE = np.random.default_rng(5)

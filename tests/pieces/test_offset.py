@@ -18,7 +18,7 @@ from workbench.pieces.crossing import first_crossing, without_loops
 from workbench.pieces.cutline import CutShape, Widths, cut_shapes
 from workbench.pieces.offset import set_out
 from workbench.pieces.outline import Outline, outline_of
-from workbench.pieces.result import Array
+from workbench.pieces.polyline import Array
 from workbench.pieces.verify import look_over, missed_edges
 
 LIMIT = 1.6

@@ -10,7 +10,6 @@ from math import isfinite
 from typing import NamedTuple
 
 import numpy as np
-import shapely
 
 from workbench.cloth.records import Cloth
 from workbench.draft import Finding, Place
@@ -68,6 +67,8 @@ def _usable(cloth: Cloth) -> float:
 
 
 def _remnant_faults(cloth: Cloth) -> Iterator[Finding]:
+    import shapely  # hardly any cloth is a remnant, and a window that opens shall not wait for it
+
     corners = np.array(cloth.remnant, dtype=float).reshape(-1, 2)
     if cloth.laid == "folded":
         yield _fault(cloth, "remnant", "The remnant of {cloth} can only be laid single, not folded.")

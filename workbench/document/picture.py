@@ -18,12 +18,13 @@ from workbench.draft import (
     work_out,
 )
 from workbench.frozen import dataclass
-from workbench.pieces import Cutting, Layer, LayerName, cutting_of, layer_of
+from workbench.pieces import LayerName
 
 if TYPE_CHECKING:
     from workbench.beads import Beading
     from workbench.cloth import Copy, Plan, Quote
     from workbench.document.lays import Lay
+    from workbench.pieces import Cutting, Layer
     from workbench.sewing import Step
 
 
@@ -49,10 +50,14 @@ class Picture:
 
         Worked out when it is first asked for: too dear for every move of a drag.
         """
+        from workbench.pieces import cutting_of  # a window opens before anything is cut
+
         return cutting_of(self.good, self.project.making) if self.good else None
 
     def layer(self, name: LayerName) -> Layer | None:
         """One layer of the draft on show, worked out alone and once; None where there is no draft."""
+        from workbench.pieces import layer_of  # likewise
+
         if name not in self._layers and self.good is not None:
             self._layers[name] = layer_of(self.good, self.project.making, name)
         return self._layers.get(name)

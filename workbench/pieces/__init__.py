@@ -1,8 +1,8 @@
 """From stitch lines to what lies on the cutting table."""
 
-from workbench.pieces.bones import bones_of
-from workbench.pieces.check import check_angles, check_walks, tolerance_of
-from workbench.pieces.layers import label_of, purpose_of
+from typing import TYPE_CHECKING
+
+from workbench.doors import when_asked
 from workbench.pieces.making import (
     EDGE_KINDS,
     LAYERS,
@@ -13,6 +13,7 @@ from workbench.pieces.making import (
     Boning,
     Closing,
     EdgeKind,
+    EdgeName,
     FrontMade,
     LayerChoice,
     LayerName,
@@ -22,21 +23,39 @@ from workbench.pieces.making import (
     Opening,
     OwnAllowance,
 )
-from workbench.pieces.result import (
-    AngleRow,
-    BackOpening,
-    Bone,
-    Cutting,
-    EdgeName,
-    Layer,
-    MarkLine,
-    Notch,
-    Notion,
-    Piece,
-    PieceEdge,
-    WalkRow,
-)
-from workbench.pieces.work import cut_lines, cutting_of, layer_of
+
+if TYPE_CHECKING:
+    from workbench.pieces.bones import bones_of
+    from workbench.pieces.check import check_angles, check_walks, tolerance_of
+    from workbench.pieces.layers import label_of, purpose_of
+    from workbench.pieces.result import (
+        AngleRow,
+        BackOpening,
+        Bone,
+        Cutting,
+        Layer,
+        MarkLine,
+        Notch,
+        Notion,
+        Piece,
+        PieceEdge,
+        WalkRow,
+    )
+    from workbench.pieces.shell import cut_lines
+    from workbench.pieces.work import cutting_of, layer_of
+else:
+    # a window that opens shows cut lines; whole pieces are for a later place
+    __getattr__ = when_asked(
+        __name__,
+        {
+            "bones": "bones_of",
+            "check": "check_angles check_walks tolerance_of",
+            "layers": "label_of purpose_of",
+            "result": "AngleRow BackOpening Bone Cutting Layer MarkLine Notch Notion Piece PieceEdge WalkRow",
+            "shell": "cut_lines",
+            "work": "cutting_of layer_of",
+        },
+    )
 
 __all__ = [
     "EDGE_KINDS",

@@ -18,8 +18,7 @@ from workbench.frozen import dataclass
 from workbench.pieces.crossing import Crossing, first_crossings
 from workbench.pieces.offset import set_out
 from workbench.pieces.outline import Outline, distinct, lengths_along
-from workbench.pieces.polyline import length_of, part_of
-from workbench.pieces.result import Array
+from workbench.pieces.polyline import Array, length_of, part_of
 
 Line = Literal["neckline", "hem"]
 

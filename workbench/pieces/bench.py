@@ -7,7 +7,6 @@ allowances, looked over and notched together. Layers that are cut alike share th
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from functools import cached_property
 
 from workbench.draft import Draft, Finding, Outcome, Panel
 from workbench.frozen import dataclass
@@ -19,9 +18,6 @@ from workbench.pieces.notches import Side, Stops, notches_on, stops_of
 from workbench.pieces.outline import Outline, outline_of
 from workbench.pieces.result import Bone, MarkLine, Notch, Piece
 from workbench.pieces.verify import look_over
-
-Turns = tuple[float, float]
-"""How far the left and the right side are set out for the turn of cloth, mm."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -52,39 +48,20 @@ class Ground:
 class Bench:
     """One draft and one way of making, with what its layers have in common worked out once."""
 
-    def __init__(
-        self,
-        outcome: Outcome,
-        draft: Draft,
-        making: Making,
-        bones: tuple[Bone, ...] = (),
-        checked: bool = False,
-    ) -> None:
+    def __init__(self, outcome: Outcome, draft: Draft, making: Making, bones: tuple[Bone, ...] = ()) -> None:
         self.outcome, self.draft, self.making, self.bones = outcome, draft, making, bones
-        self.checked = checked
-        """Whether every cut line is looked over, and mended where it crosses itself."""
         self.edging = Edging(outcome.design, making)
+        self.stops: tuple[Stops, ...] = stops_of(outcome, draft, making)
         self.findings: list[Finding] = []
         """What was found while the pieces were made."""
         self.blanks: dict[tuple[int, float, Widths], Blank] = {}
         """Those of the panels: which panel, turn of cloth and allowances."""
         self._grounds: dict[tuple[int, float], Ground] = {}
 
-    @cached_property
-    def stops(self) -> tuple[Stops, ...]:
-        """Where each seam is notched; a cut line alone does not ask."""
-        return stops_of(self.outcome, self.draft, self.making)
-
     @property
     def front(self) -> int:
         """The number of the side seam."""
         return self.outcome.design.front.panel_count
-
-    def turns(self, panel: int, turn: float) -> Turns:
-        """A hair at every joining seam; centre front and centre back keep their place."""
-        left, right = self.edging.side(panel), self.edging.side(panel + 1)
-        joined = ("seam", "side")
-        return turn if left in joined else 0.0, turn if right in joined else 0.0
 
     def lows(self, panel: int) -> tuple[float, float]:
         """Walks at which the left and the right side of a panel begin."""
@@ -95,7 +72,7 @@ class Bench:
         """What all pieces of a panel with one turn of cloth share."""
         key = panel.index, turn
         if key not in self._grounds:
-            turns = self.turns(panel.index, turn)
+            turns = self.edging.turns(panel.index, turn)
             outline = outline_of(panel, *turns)
             folded = "fold" in self.edging.panel(panel.index)
             marks = (*level_marks(panel, *turns), *((fold_mark(outline),) if folded else ()))
@@ -103,16 +80,15 @@ class Bench:
         return self._grounds[key]
 
     def cut(self, blanks: Sequence[Blank]) -> list[CutShape]:
-        """The cut shape of each; with a finding where one does not come out, if the bench checks."""
+        """The cut shape of each, mended where it crosses itself; a finding where one does not come out."""
         outlines, widths = [blank.outline for blank in blanks], [blank.widths for blank in blanks]
-        shapes = cut_shapes(outlines, widths, self.making.corner_limit)
-        if not self.checked:
-            return shapes
-        looked_over, findings = look_over(
-            shapes, [blank.name for blank in blanks], [blank.panel for blank in blanks]
+        shapes, findings = look_over(
+            cut_shapes(outlines, widths, self.making.corner_limit),
+            [blank.name for blank in blanks],
+            [blank.panel for blank in blanks],
         )
         self.findings += _once(findings, self.findings)
-        return looked_over
+        return shapes
 
     def finished(self, blanks: Sequence[Blank]) -> dict[Blank, Piece]:
         """The piece of each blank, all of them cut, looked over and notched together."""

@@ -12,9 +12,10 @@ from math import atan2, degrees, hypot
 from workbench.body import LEVEL_LABEL
 from workbench.draft import Design, Draft, LineName, seam_name
 from workbench.frozen import dataclass
-from workbench.pieces.making import LAYERS, LayerName
+from workbench.pieces.making import LAYERS, EdgeName, LayerName
 from workbench.pieces.measured import Measured, measured_of
-from workbench.pieces.result import AngleRow, Array, EdgeName, Layer, Notch, Piece, PieceEdge, WalkRow
+from workbench.pieces.polyline import Array
+from workbench.pieces.result import AngleRow, Layer, Notch, Piece, PieceEdge, WalkRow
 
 TOLERANCE = 0.01
 """mm by which the two sides of a seam may differ."""

@@ -6,10 +6,9 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 import numpy as np
-import shapely
 from numpy.typing import NDArray
 
-from workbench.pieces.result import Array
+from workbench.pieces.polyline import Array
 
 Index = NDArray[np.intp]
 Flags = NDArray[np.bool_]
@@ -98,6 +97,8 @@ def _each_with_each(ours: Index, theirs: Index) -> tuple[Index, Index]:
 
 def without_loops(line: Array) -> Array:
     """The line (n, 2) without what it runs round to come back to where it has been."""
+    import shapely  # hardly any line has a loop, and a window that opens shall not wait for it
+
     place = 0 if not shapely.is_simple(shapely.linestrings(line)) else len(line)
     while place < len(line) - 3:
         back = first_crossing(line[place : place + 2], line[:place:-1][:-1])

@@ -12,7 +12,7 @@ from workbench.pieces.corners import Corner, Frame, Points, folded_back
 from workbench.pieces.crossing import first_crossing
 from workbench.pieces.offset import SetOut, set_out
 from workbench.pieces.outline import Outline
-from workbench.pieces.result import Array
+from workbench.pieces.polyline import Array
 
 Widths = tuple[float, float, float, float]
 """Allowances in the order of the ring: hem, right, neckline, left, mm."""

@@ -54,7 +54,7 @@ class _Facing:
 
     def part(self, panel: Panel) -> Part:
         """What a panel gives to it."""
-        own = outline_of(panel, *self.bench.turns(panel.index, self.choice.turn_mm))
+        own = outline_of(panel, *self.bench.edging.turns(panel.index, self.choice.turn_mm))
         if self.line == "neckline":
             return Part(panel.index, own.neckline, own.left[::-1], own.right[::-1])
         return Part(panel.index, own.hem, own.left, own.right)

@@ -10,11 +10,12 @@ from typing import Literal
 from workbench.draft import Design, Draft, Finding, LineName, Panel, Place, seam_name
 from workbench.frozen import dataclass
 from workbench.pieces.cutline import Widths
-from workbench.pieces.making import EDGE_KINDS, EdgeKind, LayerChoice, LayerName, Making
+from workbench.pieces.making import EDGE_KINDS, EdgeKind, EdgeName, LayerChoice, LayerName, Making
 from workbench.pieces.outline import IN_RING
-from workbench.pieces.result import EdgeName
 
 Kind = EdgeKind | Literal["fold", "free"]
+Turns = tuple[float, float]
+"""How far the left and the right side are set out for the turn of cloth, mm."""
 Kinds = tuple[Kind, Kind, Kind, Kind]
 """In the order of the ring: hem, right, neckline, left."""
 
@@ -54,6 +55,12 @@ class Edging:
     def panel(self, panel: int) -> Kinds:
         """The kinds of a panel's four edges."""
         return "hem", self.sides[panel + 1], "neckline", self.sides[panel]
+
+    def turns(self, panel: int, turn: float) -> Turns:
+        """A hair at every joining seam; centre front and centre back keep their place."""
+        joined = ("seam", "side")
+        left, right = self.sides[panel] in joined, self.sides[panel + 1] in joined
+        return turn if left else 0.0, turn if right else 0.0
 
     def width(self, layer: LayerName, panel: int, edge: EdgeName, kind: Kind) -> float:
         """The allowance in mm; what cannot be cut counts as none."""

@@ -7,8 +7,10 @@ unless said; each can be changed.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, ClassVar, Literal
+
+from workbench.frozen import dataclass
 
 LayerName = Literal[
     "fashion",
@@ -26,6 +28,7 @@ Closing = Literal["loops", "eyelets", "side_zip"]
 FrontMade = Literal["fold", "busk"]
 BoneStuff = Literal["flat_steel", "spiral_steel", "plastic"]
 NotchStyle = Literal["slit", "triangle"]
+EdgeName = Literal["left", "right", "neckline", "hem"]
 BonePlace = Literal["seams", "mid_panel", "beside_opening", "centre_front"]
 
 LAYERS: tuple[LayerName, ...] = (
@@ -42,6 +45,7 @@ LAYERS: tuple[LayerName, ...] = (
 EDGE_KINDS: tuple[EdgeKind, ...] = ("seam", "side", "centre_back", "centre_front", "neckline", "hem")
 
 INCH = 25.4
+"""International yard and pound agreement of 1959, from memory."""
 
 
 @dataclass(frozen=True)
@@ -69,7 +73,7 @@ class OwnAllowance:
 
     layer: LayerName
     panel: int
-    edge: Literal["left", "right", "neckline", "hem"]
+    edge: EdgeName
     allowance_mm: float
 
     __pydantic_config__: ClassVar[Any] = {"extra": "forbid"}

@@ -13,7 +13,8 @@ import shapely
 from workbench.body import LEVEL_LABEL
 from workbench.draft import Draft, Panel
 from workbench.pieces.outline import Outline, widened
-from workbench.pieces.result import Array, Bone, MarkLine
+from workbench.pieces.polyline import Array
+from workbench.pieces.result import Bone, MarkLine
 
 Grain = tuple[tuple[float, float], tuple[float, float]]
 

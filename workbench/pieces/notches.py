@@ -17,10 +17,10 @@ from workbench.draft import Draft, Outcome
 from workbench.frozen import dataclass
 from workbench.pieces.crossing import ray_reach
 from workbench.pieces.cutline import CutShape
-from workbench.pieces.making import Making
+from workbench.pieces.making import EdgeName, Making
 from workbench.pieces.outline import IN_RING
-from workbench.pieces.polyline import Index, Lines
-from workbench.pieces.result import Array, EdgeName, Notch
+from workbench.pieces.polyline import Array, Index, Lines
+from workbench.pieces.result import Notch
 
 CURVE_RADIUS = 300.0
 """mm; a seam that bends tighter than this is curved: the radius of a common hip curve (common

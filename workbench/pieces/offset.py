@@ -11,12 +11,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
-import shapely
 
 from workbench.frozen import dataclass
 from workbench.pieces.crossing import first_crossing, without_loops
 from workbench.pieces.outline import distinct
-from workbench.pieces.result import Array
+from workbench.pieces.polyline import Array
 
 _NEAR = 1e-6
 """mm by which a point of the cut line may lie nearer to its stitch line than the allowance."""
@@ -112,6 +111,8 @@ def _blunted(points: Array, moved: Array, sharp: Array, cosine: Array, width: fl
 
 def _cut_off(stitch: Array, moved: Array, width: float) -> Array:
     """The moved line without what lies nearer to the stitch line than its width."""
+    import shapely  # hardly any line is so hollow, and a window that opens shall not wait for it
+
     away = shapely.distance(shapely.points(moved), shapely.linestrings(stitch))
     far = away >= width - _NEAR
     # the corner of a hollow stays by itself; its arms meet nearby, and truly

@@ -8,7 +8,8 @@ import numpy as np
 
 from workbench.draft import Panel
 from workbench.frozen import dataclass
-from workbench.pieces.result import Array, EdgeName
+from workbench.pieces.making import EdgeName
+from workbench.pieces.polyline import Array
 
 IN_RING: tuple[EdgeName, ...] = ("hem", "right", "neckline", "left")
 """The edges in the order in which an anticlockwise ring meets them."""

@@ -10,11 +10,11 @@ from workbench.frozen import dataclass
 from workbench.pieces.bench import Bench, Blank, Ground
 from workbench.pieces.cutline import CutShape, Widths
 from workbench.pieces.kinds import Kinds, choice_of, panels_in
-from workbench.pieces.making import LayerChoice, LayerName, Making
+from workbench.pieces.making import EdgeName, LayerChoice, LayerName, Making
 from workbench.pieces.marks import bone_marks, tape_marks
 from workbench.pieces.notches import Side
 from workbench.pieces.outline import IN_RING, widened
-from workbench.pieces.result import EdgeName, MarkLine, Notch, Piece, PieceEdge
+from workbench.pieces.result import MarkLine, Notch, Piece, PieceEdge
 
 
 def panel_blanks(bench: Bench, choice: LayerChoice) -> list[Blank]:
@@ -93,7 +93,7 @@ def _carried(bench: Bench, choice: LayerChoice) -> dict[int | None, tuple[MarkLi
     tape = tape_marks(bench.draft, bench.making.tape_width_mm) if taped else {}
     found: dict[int | None, tuple[MarkLine, ...]] = {}
     for panel in panels_in(choice, bench.draft):
-        turns = bench.turns(panel.index, choice.turn_mm)
+        turns = bench.edging.turns(panel.index, choice.turn_mm)
         taped_here = (
             replace(mark, points=widened(mark.points, *turns)) if any(turns) else mark
             for mark in tape.get(panel.index, ())

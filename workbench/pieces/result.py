@@ -5,16 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Literal, NamedTuple
 
-import numpy as np
-from numpy.typing import NDArray
-
 from workbench.body import Fraction, LevelName, Unit, say_at_most, say_with_unit
 from workbench.draft import Finding
 from workbench.frozen import dataclass
-from workbench.pieces.making import BonePlace, BoneStuff, EdgeKind, LayerName
-
-Array = NDArray[np.float64]
-EdgeName = Literal["left", "right", "neckline", "hem"]
+from workbench.pieces.making import BonePlace, BoneStuff, EdgeKind, EdgeName, LayerName
+from workbench.pieces.polyline import Array
 
 
 @dataclass(frozen=True)

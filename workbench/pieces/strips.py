@@ -18,7 +18,8 @@ from workbench.pieces.notches import Side
 from workbench.pieces.offset import set_out
 from workbench.pieces.outline import Outline, distinct
 from workbench.pieces.panel_pieces import edges_of
-from workbench.pieces.result import Array, MarkLine, Notch, Piece
+from workbench.pieces.polyline import Array
+from workbench.pieces.result import MarkLine, Notch, Piece
 
 LOOP_STRIP = 31.75
 """Width of the strip that holds the loops: 1 1/4 in (common practice, no source)."""

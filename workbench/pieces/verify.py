@@ -18,8 +18,9 @@ from workbench.draft import Finding, Place
 from workbench.frozen import dataclass
 from workbench.pieces.cutline import CutShape
 from workbench.pieces.kinds import edge_words, place_of
+from workbench.pieces.making import EdgeName
 from workbench.pieces.outline import IN_RING
-from workbench.pieces.result import Array, EdgeName
+from workbench.pieces.polyline import Array
 
 Flags = NDArray[np.bool_]
 

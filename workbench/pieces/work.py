@@ -13,8 +13,7 @@ from workbench.pieces.making import LAYERS, LayerName, Making
 from workbench.pieces.measured import measured_of
 from workbench.pieces.notions import notions_of
 from workbench.pieces.opening import opening_of
-from workbench.pieces.panel_pieces import panel_blanks
-from workbench.pieces.result import AngleRow, Array, Bone, Cutting, Layer
+from workbench.pieces.result import AngleRow, Bone, Cutting, Layer
 from workbench.pieces.uneven import uneven_findings
 
 _NOTHING = Cutting((), (), None, None, (), (), (), ())
@@ -31,7 +30,7 @@ def cutting_of(outcome: Outcome, making: Making) -> Cutting:
     bones, of_bones = bones_of(outcome, making)
     opening, of_opening = opening_of(outcome, making)
     busk, of_busk = busk_of(outcome, making)
-    bench = Bench(outcome, draft, making, bones, checked=True)
+    bench = Bench(outcome, draft, making, bones)
     layers = tuple(layer for layer in layers_on(bench, LAYERS) if layer.pieces)
     measured = measured_of(layers)
     of_allowances = *allowance_findings(bench.edging, draft), *uneven_findings(bench.edging, draft)
@@ -54,15 +53,7 @@ def layer_of(outcome: Outcome, making: Making, name: LayerName, bones: tuple[Bon
     """
     if outcome.draft is None:
         return empty_layer(name, making)
-    return layers_on(Bench(outcome, outcome.draft, making, bones, checked=True), (name,))[0]
-
-
-def cut_lines(outcome: Outcome, making: Making) -> tuple[Array, ...]:
-    """Cut line (n, 2) of each panel in the fashion cloth, mm, anticlockwise, the first point not repeated."""
-    if outcome.draft is None:
-        return ()
-    bench = Bench(outcome, outcome.draft, making)
-    return tuple(shape.ring for shape in bench.cut(panel_blanks(bench, choice_of(making, "fashion"))))
+    return layers_on(Bench(outcome, outcome.draft, making, bones), (name,))[0]
 
 
 def _angles(layers: tuple[Layer, ...], draft: Draft) -> tuple[AngleRow, ...]:

@@ -11,7 +11,7 @@ from typing import NamedTuple
 import numpy as np
 
 from workbench.pieces import Piece, PieceEdge
-from workbench.pieces.result import Array
+from workbench.pieces.polyline import Array
 
 TIGHT_RADIUS = 300.0
 """mm: an allowance of half an inch along a flatter curve stretches by itself; common practice, no source."""

@@ -1,0 +1,24 @@
+"""The cut lines of the fashion cloth alone, as the draft shows them while she drags.
+
+In a file of its own, for a window that opens shows them before anything else of a cutting is read.
+"""
+
+from __future__ import annotations
+
+from workbench.draft import Outcome
+from workbench.pieces.cutline import cut_shapes
+from workbench.pieces.kinds import Edging, choice_of, panels_in
+from workbench.pieces.making import Making
+from workbench.pieces.outline import outline_of
+from workbench.pieces.polyline import Array
+
+
+def cut_lines(outcome: Outcome, making: Making) -> tuple[Array, ...]:
+    """Cut line (n, 2) of each panel in the fashion cloth, mm, anticlockwise, the first point not repeated."""
+    if outcome.draft is None:
+        return ()
+    choice, edging = choice_of(making, "fashion"), Edging(outcome.design, making)
+    panels = panels_in(choice, outcome.draft)
+    outlines = [outline_of(panel, *edging.turns(panel.index, choice.turn_mm)) for panel in panels]
+    widths = [edging.widths("fashion", panel.index) for panel in panels]
+    return tuple(shape.ring for shape in cut_shapes(outlines, widths, making.corner_limit))
