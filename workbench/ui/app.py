@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QApplication
 
 from workbench.document import FileTrouble
 from workbench.document.keeping import Opened, open_project
+from workbench.ui import access
 from workbench.ui.asking import Asking
 from workbench.ui.look import fonts, show_look
 from workbench.ui.settings import Settings, data_folder
@@ -59,6 +60,7 @@ def _run(path: Path | None, opened: Opened | None) -> int:
     if opened is not None and path is not None:
         window.files.put_read(opened, path)
     window.show()
+    QTimer.singleShot(0, access.install)
     QTimer.singleShot(0, window.offer_left_over)
     QTimer.singleShot(_SETTLED_MS, settle_memory)
     status = application.exec()

@@ -50,7 +50,7 @@ class Fonts:
 
 @dataclass(frozen=True)
 class Look:
-    """Colours by role. Text colours keep at least 4.5 to 1 against paper, ground and field."""
+    """Colours by role. Text keeps at least 4.5 to 1 against what it stands on, and marks 3 to 1."""
 
     dark: bool
     ground: QColor
@@ -66,7 +66,9 @@ class Look:
     soft_ink: QColor
     """Labels, units, what is estimated."""
     hairline: QColor
-    """Level lines, grid, dividers."""
+    """Grid and dividers: what may be overlooked."""
+    level: QColor
+    """Level lines other than the waist's."""
     rule: QColor
     """A line that must be seen: borders of fields, the cut line, ruler ticks."""
     attend: QColor
@@ -84,7 +86,7 @@ class Look:
     intake: QColor
     """The shade of what is taken in between panels on the block."""
     bar_body: QColor
-    """Girth strip: the body's girth."""
+    """Girth strip: the body's girth, with a rule round it."""
     bar_finished: QColor
     """Girth strip: the finished girth."""
     bar_shut: QColor
@@ -109,17 +111,18 @@ _LIGHT = Look(
     ink=_colour("#231E19"),
     soft_ink=_colour("#635A4F"),
     hairline=_colour("#D8D0C0"),
-    rule=_colour("#8F8473"),
+    level=_colour("#958B7A"),
+    rule=_colour("#857A6A"),
     attend=_colour("#A8321D"),
     attend_fill=_colour("#F6E1D9"),
     selected=_colour("#1C6668"),
     selected_fill=_colour("#DCEBE7"),
     on_selected=_colour("#FFFFFF"),
-    ghost=_colour("#B4AA9A"),
+    ghost=_colour("#8F8473"),
     intake=_colour("#8A6F45", 56),
     bar_body=_colour("#DED5C3"),
-    bar_finished=_colour("#8D8272"),
-    bar_shut=_colour("#4B4339"),
+    bar_finished=_colour("#7E7464"),
+    bar_shut=_colour("#2A241E"),
     breath=_colour("#1C6668", 64),
     beads=tuple(map(_colour, ("#8A6412", "#1F5FA8", "#8A2F7A", "#2C7547", "#A84A12", "#4A5568"))),
 )
@@ -133,17 +136,18 @@ _DARK = Look(
     ink=_colour("#EEE7DB"),
     soft_ink=_colour("#B5AB9B"),
     hairline=_colour("#413B33"),
-    rule=_colour("#857B6D"),
+    level=_colour("#7A7164"),
+    rule=_colour("#968C7D"),
     attend=_colour("#F39079"),
     attend_fill=_colour("#4A2A22"),
     selected=_colour("#6FC4BD"),
     selected_fill=_colour("#25413F"),
     on_selected=_colour("#10201F"),
-    ghost=_colour("#6A6256"),
+    ghost=_colour("#7D7467"),
     intake=_colour("#D9B98A", 52),
     bar_body=_colour("#3C362E"),
-    bar_finished=_colour("#8F8474"),
-    bar_shut=_colour("#CFC5B5"),
+    bar_finished=_colour("#8A7F6F"),
+    bar_shut=_colour("#F4EEE4"),
     breath=_colour("#6FC4BD", 72),
     beads=tuple(map(_colour, ("#E3BE6A", "#86B6F2", "#E39AD4", "#86D1A0", "#F0A070", "#AEBACB"))),
 )

@@ -61,6 +61,11 @@ class BeadMap(Paper):
     # --- what is on it -------------------------------------------------------------------
 
     @property
+    def desk(self) -> Desk:
+        """Where its edits go."""
+        return self._desk
+
+    @property
     def spread(self) -> Spread | None:
         """The panels; None while there are none."""
         return self._spread
@@ -179,18 +184,25 @@ class BeadMap(Paper):
 
     def said(self) -> str:
         """What is picked, in words."""
-        owner, place = self.owner, self._desk.selection
-        worked, spread = self._worked, self._spread
-        if owner is not None and worked is not None and worked.beading is not None:
-            runs = len(worked.beading.plan.runs)
-            number = owner.number + (runs if owner.what == "scatters" else 0)
-            if number < len(worked.beading.beaded):
-                each = worked.beading.beaded[number]
-                return f"{each.name}: {each.total:,} beads on the garment.{self._point_said()}"
+        owner, place, spread = self.owner, self._desk.selection, self._spread
+        told = self.told(owner) if owner is not None else ""
+        if told:
+            return f"{told}.{self._point_said()}"
         panel = place.panel if place is not None else None
         if spread is not None and panel is not None and panel < len(spread.panels):
             return spread.panels[panel].panel.name
         return ""
+
+    def told(self, owner: Owner) -> str:
+        """A run or scatter and how many beads it comes to; empty while that is not known."""
+        worked = self._worked
+        if worked is None or worked.beading is None:
+            return ""
+        number = owner.number + (len(worked.beading.plan.runs) if owner.what == "scatters" else 0)
+        if number >= len(worked.beading.beaded):
+            return ""
+        each = worked.beading.beaded[number]
+        return f"{each.name}: {each.total:,} beads on the garment"
 
     def _point_said(self) -> str:
         owner, point, project = self.owner, self.point, self._desk.project

@@ -146,7 +146,7 @@ def _outlines(painter: QPainter, shown: Shown) -> None:
     painter.setBrush(Qt.BrushStyle.NoBrush)
     for laid in shown.spread.panels:
         for name, line in laid.levels:
-            painter.setPen(pen(colours.rule if name == "waist" else colours.hairline))
+            painter.setPen(pen(colours.soft_ink if name == "waist" else colours.level))
             painter.drawPolyline(line)
         painter.setPen(pen(colours.ink))
         painter.drawPolygon(laid.outline)

@@ -38,6 +38,7 @@ class FigureEditor(QLineEdit):
         self._unit: Unit = "in"
         self._shown = ""
         self._problem = Complaint(self, parent, _PROBLEM_WIDTH, _EDGE)
+        self.setAccessibleName("Intake")
         self.setFont(fonts().body)
         self.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.hide()

@@ -46,6 +46,7 @@ def paint_bar(painter: QPainter, bar: Bar, ghost: Bar | None, axis: Axis, view: 
     if bar.breath is not None:
         _breathing(painter, bar.breath, axis, y)
     _girth(painter, axis, bar.body, y, _HALF, look().bar_body)
+    _round(painter, axis, bar.body, y)
     _girth(painter, axis, bar.finished, y, _HALF, look().bar_finished)
     _girth(painter, axis, bar.shut, y, _SHUT_HALF, look().bar_shut)
     _torn(painter, axis, y)
@@ -100,6 +101,14 @@ def drag_lines(bar: Bar, unit: Unit, fraction: Fraction) -> tuple[str, str]:
 def _girth(painter: QPainter, axis: Axis, girth: float, y: float, half: float, colour: QColor) -> None:
     if girth > axis.low:
         painter.fillRect(QRectF(axis.left, y - half, axis.x(girth) - axis.left, 2 * half), colour)
+
+
+def _round(painter: QPainter, axis: Axis, girth: float, y: float) -> None:
+    """A rule round the body's bar, which is too light to end by itself."""
+    if girth > axis.low:
+        painter.setPen(pen(look().rule))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawRect(QRectF(axis.left, y - _HALF, axis.x(girth) - axis.left, 2 * _HALF))
 
 
 def _torn(painter: QPainter, axis: Axis, y: float) -> None:

@@ -33,9 +33,8 @@ def paint_guides(painter: QPainter, scene: Scene, view: View, width: float, plac
     shown = look()
     chosen = place.level if place is not None else None
     for row in scene.rows:
-        colour = (
-            shown.selected if row.level == chosen else shown.rule if row.level == "waist" else shown.hairline
-        )
+        usual = shown.soft_ink if row.level == "waist" else shown.level
+        colour = shown.selected if row.level == chosen else usual
         across(painter, view.y(row.walk), 0.0, width, colour)
 
 

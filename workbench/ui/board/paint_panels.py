@@ -111,7 +111,7 @@ def _fills(painter: QPainter, scene: Scene, place: Place | None, strength: float
 
 def _level_lines(painter: QPainter, scene: Scene, place: Place | None) -> None:
     shown = look()
-    usual, waist, lit = pen(shown.hairline), pen(shown.rule), pen(shown.selected)
+    usual, waist, lit = pen(shown.level), pen(shown.soft_ink), pen(shown.selected)
     chosen = place.level if place is not None else None
     for shape in scene.shapes:
         for level, line in shape.levels.items():

@@ -16,6 +16,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
+from workbench.ui import access
 from workbench.ui.board.view import Bounds, Sight, fitted
 from workbench.ui.look import look
 
@@ -143,6 +144,7 @@ class Paper(QWidget):
         said = self.said() or self._description
         if said != self.accessibleDescription():
             self.setAccessibleDescription(said)
+            access.tell(self)
 
     # --- events ----------------------------------------------------------------------------
 

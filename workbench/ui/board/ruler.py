@@ -58,8 +58,11 @@ def _grid(painter: QPainter, view: View, step: float, room: QRectF, colour: QCol
 class _Ruler(QWidget):
     """One ruler: drawn once for a view, a unit and a look, and kept, since the hand moves over it all day."""
 
+    name = "Ruler"
+
     def __init__(self, sight: Sight, parent: QWidget) -> None:
         super().__init__(parent)
+        self.setAccessibleName(self.name)
         self._sight = sight
         self._unit: Unit = "in"
         self._hand: QPointF | None = None
@@ -114,6 +117,8 @@ class _Ruler(QWidget):
 class TopRuler(_Ruler):
     """Runs from the centre front along the top, and heads the columns of the ledger."""
 
+    name = "Ruler along the top"
+
     def _draw(self, painter: QPainter, view: View) -> None:
         low, high = (GUTTER - view.left) / view.scale, (self.width() - view.left) / view.scale
         painter.setPen(look().soft_ink)
@@ -133,6 +138,8 @@ class TopRuler(_Ruler):
 
 class SideRuler(_Ruler):
     """Runs from the waist along the left."""
+
+    name = "Ruler at the side"
 
     def _draw(self, painter: QPainter, view: View) -> None:
         painter.translate(0, -RULER)

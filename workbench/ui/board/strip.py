@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QWidget
 from workbench.body import LevelName, snap, step_mm
 from workbench.document import Picture, set_reduction
 from workbench.draft import Place
+from workbench.ui import access
 from workbench.ui.board.bar_drag import BarDrag, reduction_name
 from workbench.ui.board.bars import Axis, Bar, bars_of, extent_of
 from workbench.ui.board.gestures import SLACK, Gesture, Pan
@@ -67,6 +68,11 @@ class Strip(QWidget):
         return QSize(288, 480)
 
     @property
+    def desk(self) -> Desk:
+        """Where its edits go."""
+        return self._desk
+
+    @property
     def bars(self) -> tuple[Bar, ...]:
         """What is on show, bottom to top."""
         return self._bars
@@ -107,11 +113,14 @@ class Strip(QWidget):
         elif not self._ghosts:
             self._ghosts = {bar.level: bar for bar in before}
         self.refresh()
+        if not self._desk.gesturing:
+            access.tell(self)
 
     def show_selection(self, place: Place | None) -> None:
         """Light up a level."""
         self._place = place
         self.refresh()
+        access.tell(self)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Level lines, bars, figures, legend."""
@@ -144,7 +153,7 @@ class Strip(QWidget):
         """The level line, come over from the canvas."""
         shown = look()
         chosen = self._place is not None and self._place.level == bar.level
-        colour = shown.selected if chosen else shown.rule if bar.level == "waist" else shown.hairline
+        colour = shown.selected if chosen else shown.soft_ink if bar.level == "waist" else shown.level
         across(painter, self._sight.view.y(bar.walk), 0, self.width(), colour)
 
     def _paint_words(self, painter: QPainter, level: LevelName) -> None:

@@ -44,6 +44,7 @@ class GirthRuler(_Edge):
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
+        self.setAccessibleName("Ruler of girths")
         self._axis = Axis(0.0, 1.0, 0.0, 1.0)
         self._unit: Unit = "in"
 
@@ -70,6 +71,11 @@ class GirthRuler(_Edge):
 
 class Legend(_Edge):
     """A swatch and a word for each part of a bar, in as many lines as they need."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("What the parts of a bar are")
+        self.setAccessibleDescription(", ".join(words for words, _, _ in self._parts()))
 
     def lines_for(self, width: int) -> int:
         """How many lines the legend takes up at a width."""

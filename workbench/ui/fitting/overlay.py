@@ -40,6 +40,16 @@ class Overlay(Paper):
         desk.selected.connect(self.show_selection)
 
     @property
+    def desk(self) -> Desk:
+        """Where its edits go."""
+        return self._desk
+
+    @property
+    def picked(self) -> int | None:
+        """The number of the panel that is picked."""
+        return self._place.panel if self._place is not None else None
+
+    @property
     def laid(self) -> Laid | None:
         """What is on it; None before there is anything."""
         return self._laid
@@ -58,8 +68,11 @@ class Overlay(Paper):
 
     def said(self) -> str:
         """The panel that is picked, and what differs on it."""
-        panel = self._place.panel if self._place is not None else None
-        if panel is None or self._compared is None or self._laid is None:
+        return self.told(self.picked) if self.picked is not None else ""
+
+    def told(self, panel: int) -> str:
+        """A panel, and what differs on it; empty where there is none of that number."""
+        if self._compared is None or self._laid is None:
             return ""
         pairs = self._laid.pairs
         if not 0 <= panel < len(pairs):

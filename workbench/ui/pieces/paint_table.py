@@ -79,7 +79,7 @@ def _guides(painter: QPainter, shown_now: Shown, width: float) -> None:
     colours = look()
     chosen = shown_now.place.level if shown_now.place is not None else None
     for name, _, walk in shown_now.spread.levels:
-        colour = colours.selected if name == chosen else colours.rule if name == "waist" else colours.hairline
+        colour = colours.selected if name == chosen else colours.soft_ink if name == "waist" else colours.level
         across(painter, shown_now.view.y(walk), 0.0, width, colour)
 
 

@@ -64,6 +64,11 @@ class Table(Paper):
     # --- what is on it -------------------------------------------------------------------
 
     @property
+    def desk(self) -> Desk:
+        """Where its edits go."""
+        return self._desk
+
+    @property
     def spread(self) -> Spread | None:
         """What is on the table; None before there is anything."""
         return self._spread
