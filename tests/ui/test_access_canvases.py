@@ -25,6 +25,7 @@ from workbench.ui.cloth import ClothPlace
 from workbench.ui.desk import Desk
 from workbench.ui.fitting import FittingPlace
 from workbench.ui.pieces import PiecesPlace
+from workbench.ui.worn import WornPane
 
 _Name, _Value = QAccessible.Text.Name, QAccessible.Text.Value
 PRESS = QAccessibleActionInterface.pressAction()
@@ -211,6 +212,16 @@ def test_panels_before_and_after_are_read(qtbot: QtBot, dressed: None) -> None:
     assert "widths differ" in panel.text(_Value)
     do(panel, PRESS)
     assert desk.selection == Place(panel=1)
+
+
+def test_points_and_girths_of_the_worn_view_are_read(qtbot: QtBot, desk: Desk) -> None:
+    pane = on_screen(qtbot, WornPane(desk), 420, 640)
+    point = named(pane.view, "Neckline point")
+    assert "above the waist" in point.text(_Value)
+    before = float(point.valueInterface().currentValue())
+    do(point, MORE)
+    assert float(named(pane.view, "Neckline point").valueInterface().currentValue()) > before
+    assert named(pane.view, "Waist").text(_Value).startswith("28")
 
 
 # --- what is told --------------------------------------------------------------------------

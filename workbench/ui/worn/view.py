@@ -6,9 +6,10 @@ from PySide6.QtCore import QEvent, QRectF, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from workbench.body import LEVEL_LABEL
+from workbench.body import LEVEL_LABEL, LevelName
 from workbench.document import Picture
 from workbench.draft import Place
+from workbench.ui import access
 from workbench.ui.board.handles import HandleKey
 from workbench.ui.desk import Desk
 from workbench.ui.look import GRID, fonts, look
@@ -66,6 +67,16 @@ class WornView(QWidget):
     # --- what is shown ---------------------------------------------------------------------
 
     @property
+    def desk(self) -> Desk:
+        """Where its edits go."""
+        return self._desk
+
+    @property
+    def labels(self) -> tuple[Label, ...]:
+        """What is said beside the levels."""
+        return self._labels
+
+    @property
     def eye(self) -> Eye:
         """From where she is seen."""
         return self._eye
@@ -84,6 +95,12 @@ class WornView(QWidget):
     def stage(self) -> Stage:
         """Where she stands in the pane."""
         return self._stage
+
+    def level_at(self, level: LevelName) -> float:
+        """The pixel at which a level line ends at the right; nought while none is seen."""
+        if self._seen is None:
+            return 0.0
+        return float(self._stage.pixels(self._seen.levels[level][-1:])[0, 1])
 
     def sizeHint(self) -> QSize:
         """Tall, as she stands."""
@@ -159,6 +176,7 @@ class WornView(QWidget):
         words = " ".join((*said, _KEYS))
         if not self._desk.gesturing and words != self.accessibleDescription():
             self.setAccessibleDescription(words)
+            access.tell(self)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """The body with the bodice, or why there is none."""
