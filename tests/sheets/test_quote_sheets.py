@@ -31,6 +31,7 @@ from workbench.sewing import sewing_order
 from workbench.sheets import QUOTE_PAPERS, PrintError, garment_views, print_inside_sheet, print_quote
 from workbench.sheets.inside_sheet import NOT_FOR_CLIENT
 from workbench.sheets.quote_sheet import PROVISIONAL
+from workbench.worn import Torso
 
 D = Decimal
 CLOTHS = (
@@ -65,7 +66,7 @@ def quoted(cut: CutJob, quoting: Quoting) -> tuple[Quote, Quoting]:
 
 def client_page(cut: CutJob, quoting: Quoting, paper: str = "A4") -> bytes:
     quote, _ = quoted(cut, quoting)
-    return print_quote(quote, cut.job.heading, cut.job.outcome, paper, cut.cutting)
+    return print_quote(quote, cut.job.heading, cut.job.outcome, paper, cut.cutting, Torso())
 
 
 def inside(cut: CutJob, quoting: Quoting, paper: str = "A4") -> bytes:

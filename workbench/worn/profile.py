@@ -17,6 +17,8 @@ from workbench.draft import Level, Outcome, breath, comfort_of, hermite_weights,
 from workbench.worn.torso import Array
 
 _STEP_MM = 4.0
+_HAIR = 1e-6
+"""mm: sums of fractions of an inch are off by less."""
 """Own choice: mm between two rows."""
 
 
@@ -43,6 +45,15 @@ class Profile:
         """The level at which she is drawn in by the largest part of her girth; None where nowhere."""
         most = max(self.levels, key=lambda level: level.percent)
         return most if most.percent > 0 else None
+
+    @property
+    def over(self) -> tuple[Level, ...]:
+        """The levels at which she is drawn in further than the limit that was set."""
+        return tuple(
+            level
+            for level in self.levels
+            if level.name in self.limits and level.finished < self.limits[level.name] - _HAIR
+        )
 
     @property
     def span(self) -> tuple[float, float]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import numpy as np
 from PySide6.QtCore import QLineF, QRectF
 from PySide6.QtGui import QColor, QPainter, QPen, QTransform
@@ -47,7 +49,7 @@ def _along(painter: QPainter, edge: Array, pens: list[QPen]) -> None:
     """One side of a seam, piece by piece of one strength."""
     band = np.searchsorted(_BOUNDS, flare_of(edge), side="right")
     turns = [0, *(np.flatnonzero(np.diff(band)) + 1).tolist(), len(band)]
-    for first, end in zip(turns[:-1], turns[1:], strict=True):
+    for first, end in pairwise(turns):
         painter.setPen(pens[int(band[first])])
         painter.drawPolyline(polygon(edge[first : end + 1]))
 

@@ -102,7 +102,7 @@ class GirthProfile(QWidget):
             f"laced shut {say(level.finished - opening)}{_limit_said(profile, level.name, say)}."
             for level in profile.levels
         ]
-        return " ".join((*levels, _most_said(profile)))
+        return " ".join((*levels, _foot_said(profile)))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """The curves over a scale of girths, the legend below, and one sentence."""
@@ -175,9 +175,7 @@ class GirthProfile(QWidget):
             put(painter, words, x + 34, y, fonts().small)
         painter.setFont(fonts().body)
         painter.setPen(look().ink)
-        words = _most_said(profile)
-        if profile.breath_assumed:
-            words += " Her breath is assumed."
+        words = _foot_said(profile)
         box = QRectF(3 * GRID, top + rows * _LINE - 2, self.width() - 6 * GRID, self.height())
         painter.drawText(box, Qt.TextFlag.TextWordWrap, words)
 
@@ -199,6 +197,17 @@ def _most_said(profile: Profile) -> str:
     if most is None:
         return "She is drawn in nowhere."
     return f"Draws in most at the {_named(most)}: {most.percent:.1f} % of her girth there."
+
+
+def _foot_said(profile: Profile) -> str:
+    """Where she is drawn in most, what is above a limit, and what is assumed."""
+    over = [_named(level) for level in profile.over]
+    said = [_most_said(profile)]
+    if over:
+        said.append(f"Above the limit you set at the {' and the '.join(over)}.")
+    if profile.breath_assumed:
+        said.append("Her breath is assumed.")
+    return " ".join(said)
 
 
 def _named(level: Level) -> str:
