@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QPoint, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QShowEvent
+from PySide6.QtGui import QIcon, QPainter, QPaintEvent, QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from workbench.document import Picture
 from workbench.draft import Finding, by_weight
 from workbench.ui.desk import Desk
-from workbench.ui.findings import FindingList, FindingRow
+from workbench.ui.explained import ExplainedList
+from workbench.ui.findings import FindingRow
 from workbench.ui.look import GRID, look
 from workbench.ui.marks import WORDS, mark_icon, mark_of
 
@@ -24,8 +25,9 @@ class FindingsPopup(QFrame):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent, Qt.WindowType.Popup)
         self.setObjectName("sheet")
-        self.list = FindingList()
+        self.list = ExplainedList()
         self.list.setAccessibleName("All findings")
+        self._above: QWidget | None = None
         self._area = QScrollArea()
         self._area.setWidgetResizable(True)
         self._area.setFrameShape(QFrame.Shape.NoFrame)
@@ -34,21 +36,37 @@ class FindingsPopup(QFrame):
         column = QVBoxLayout(self)
         column.setContentsMargins(1, GRID, 1, GRID)
         column.addWidget(self._area)
+        self.list.grown.connect(self.show_fitted)
+        self.list.more.connect(self.on_more)
 
     def open_above(self, foot: QWidget) -> None:
         """Stand on the foot's upper edge, at its right end, no taller than the room above it."""
+        self._above = foot
+        self.show_fitted()
+        self.show()
+        row = self.list.first_row()
+        if row is not None:
+            row.setFocus(Qt.FocusReason.PopupFocusReason)
+
+    def show_fitted(self) -> None:
+        """Be as tall as what is listed needs, on the foot's upper edge."""
+        foot = self._above
+        if foot is None:
+            return
         width = min(_POPUP_WIDTH, foot.width())
         room = max(foot.mapTo(foot.window(), QPoint(0, 0)).y() - 4 * GRID, 40 * GRID)
         self.list.ensurePolished()
         wanted = self.list.heightForWidth(width - 2) + 2 * GRID + 2
         size = QSize(width, min(wanted, room))
         self.setFixedSize(size)
-        corner = foot.mapToGlobal(QPoint(foot.width() - width, -size.height()))
-        self.move(corner)
-        self.show()
-        row = self.list.first_row()
-        if row is not None:
-            row.setFocus(Qt.FocusReason.PopupFocusReason)
+        self.move(foot.mapToGlobal(QPoint(foot.width() - width, -size.height())))
+
+    def on_more(self, link: str) -> None:
+        """Turn to where the help says more."""
+        from workbench.ui.help import show_help  # not before somebody asks
+
+        self.close()
+        show_help(self, link)
 
 
 FindingsOf = Callable[[Picture], Sequence[Finding]]
@@ -118,7 +136,7 @@ class Foot(QWidget):
         else:
             self.row.finding = None
             self.row.show_sentence("within", "Within", "No limit that you set is passed.")
-        self._show_more([finding for finding in findings if finding is not first])
+        self._show_more(first, [finding for finding in findings if finding is not first])
         if self.popup.isVisible():
             self._fill(picture)
 
@@ -128,17 +146,22 @@ class Foot(QWidget):
         self.row.finding = None
         self.row.show_sentence("stop", "Not read", sentence)
 
-    def _show_more(self, others: list[Finding]) -> None:
-        """The button says how many, and by its mark how much the heaviest of them matters."""
-        self.more.setVisible(bool(others))
-        if not others:
+    def _show_more(self, first: Finding | None, others: list[Finding]) -> None:
+        """The button says how many, and by its mark how much the heaviest of them matters.
+
+        With one finding alone it asks why that is said.
+        """
+        self.more.setVisible(first is not None)
+        if first is None:
             return
-        mark, text = mark_of(others[0]), f" and {len(others)} more"
+        mark = mark_of(others[0]) if others else None
+        text = f" and {len(others)} more" if others else "Why?"
         if (mark, text, look()) != self._more_shown:
             self._more_shown = (mark, text, look())
             self.more.setText(text)
-            self.more.setIcon(mark_icon(mark))
-            self.more.setAccessibleName(f"Show all findings, {len(others)} more. {WORDS[mark]}")
+            self.more.setIcon(mark_icon(mark) if mark is not None else QIcon())
+            said = f"Show all findings, {len(others)} more. {WORDS[mark]}" if mark else "Why is it said?"
+            self.more.setAccessibleName(said)
 
     def _fill(self, picture: Picture) -> None:
         findings = self._findings_of(picture)
@@ -150,8 +173,11 @@ class Foot(QWidget):
             self._desk.select(self.row.finding.place)
 
     def on_more_clicked(self) -> None:
-        """Open the list of all findings."""
+        """Open the list of all findings; one alone says at once why."""
         self._fill(self._desk.picture)
+        rows = self.popup.list.rows()
+        if len(rows) == 1:
+            rows[0].why.setChecked(True)
         self.popup.open_above(self)
 
     def on_chosen(self, finding: Finding) -> None:
