@@ -16,7 +16,7 @@ from workbench.document import FileTrouble
 from workbench.document.keeping import Opened, open_project
 from workbench.ui import access
 from workbench.ui.asking import Asking
-from workbench.ui.look import fonts, show_look
+from workbench.ui.look import fonts, icon, show_look
 from workbench.ui.settings import Settings, data_folder
 from workbench.ui.style import dress
 from workbench.ui.trouble import Trouble
@@ -48,6 +48,7 @@ def _run(path: Path | None, opened: Opened | None) -> int:
     application = QApplication([*sys.argv[:1], "-style", "fusion"])
     QApplication.setApplicationName("corset-workbench")
     QApplication.setApplicationDisplayName(PROGRAM)
+    QApplication.setDesktopFileName("corset-workbench")  # by which a desktop knows the window's menu entry
     signal.signal(signal.SIGINT, signal.SIG_DFL)
     settings = Settings()
     show_look(settings.scheme)
@@ -61,11 +62,17 @@ def _run(path: Path | None, opened: Opened | None) -> int:
         window.files.put_read(opened, path)
     window.show()
     QTimer.singleShot(0, access.install)
+    QTimer.singleShot(0, _show_icon)
     QTimer.singleShot(0, window.offer_left_over)
     QTimer.singleShot(_SETTLED_MS, settle_memory)
     status = application.exec()
     trouble.uninstall()
     return status
+
+
+def _show_icon() -> None:
+    """Give the window its picture in the task bar, which nobody looks at before the window."""
+    QApplication.setWindowIcon(icon("program", 64))
 
 
 def settle_memory() -> None:
