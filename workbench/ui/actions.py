@@ -44,6 +44,7 @@ DEEDS = (
     Deed("print", "&Print to true size…", _STANDARD.Print, "print", "Print"),
     Deed("export", "E&xport…", "Ctrl+Shift+E", "export", "Export"),
     Deed("print_inside", "Print the &inside sheet…"),
+    Deed("print_silhouette", "Print the sil&houette…"),
     Deed("print_card", "Print the client’s ca&rd…"),
     Deed("close", "&Close the project", _STANDARD.Close),
     Deed("quit", "&Quit", "Ctrl+Q"),
@@ -64,8 +65,10 @@ DEEDS = (
     Deed("fit", "&Fit the drawing to the window", "Ctrl+0", "fit", "Fit"),
     Deed("grid", "&Grid", "Ctrl+G", group="*"),
     Deed("allowance", "Seam &allowance", "Ctrl+E", group="*"),
+    Deed("flare", "F&lare of the seams", "Ctrl+Shift+F", "flare", "", "*"),
     Deed("ledger", "&Ledger table", "F8", "ledger", "Ledger", "*"),
     Deed("comfort", "&Comfort", "F9", "comfort", "Comfort", "?side"),
+    Deed("worn", "&Worn, on her body", "F11", "worn", "Worn", "?side"),
     Deed("wish", "Pict&ures of the wish", "F10", "pictures", "Pictures", "?side"),
     Deed("halves", "The other &half, turned over", "Ctrl+H", "both", "Other half", "*"),
     Deed("lists", "L&ists", "Ctrl+L", "lists", "Lists", "*"),
@@ -86,8 +89,8 @@ PLACES: tuple[PlaceName, ...] = (
     *("quote", "marking", "sewing", "fittings"),
 )
 """The places of the window, in the order of the job; each is an action that turns to it."""
-SideName = Literal["comfort", "wish"]
-SIDES: tuple[SideName, ...] = ("comfort", "wish")
+SideName = Literal["comfort", "worn", "wish"]
+SIDES: tuple[SideName, ...] = ("comfort", "worn", "wish")
 """What can stand beside the panels, at most one at a time."""
 WITH_PROJECT = (
     "save",
@@ -96,6 +99,7 @@ WITH_PROJECT = (
     "keep_shape",
     "print",
     "print_card",
+    "print_silhouette",
     "export",
     "close",
     "take_most",
@@ -104,7 +108,7 @@ WITH_PROJECT = (
 )
 """Actions that mean something in any place, but only while a project is open."""
 IN_PLACE: Mapping[PlaceName, tuple[str, ...]] = {
-    "draft": ("apart", "block", "both", "grid", "allowance", "ledger", *SIDES),
+    "draft": ("apart", "block", "both", "grid", "allowance", "flare", "ledger", *SIDES),
     "pieces": ("halves", "lists"),
     "beads": ("lists",),
     "cloth": ("better", "compare"),
@@ -202,13 +206,12 @@ class Menus:
         self._fill(file, "shapes book open")
         self.recent = file.addMenu("Open &recent")
         self.demos = file.addMenu("&Demos")
-        self._fill(
-            file, "- save save_as versions keep_shape - print print_inside print_card export - close quit"
-        )
+        self._fill(file, "- save save_as versions keep_shape -")
+        self._fill(file, "print print_inside print_silhouette print_card export - close quit")
         self._fill(self._menu("&Edit"), "undo redo - take_most")
         view = self._menu("&View")
         self._fill(view, "draft pieces beads cloth quote marking sewing fittings - fit -")
-        self._fill(view, "apart block both grid allowance ledger comfort wish -")
+        self._fill(view, "apart block both grid allowance flare ledger comfort worn wish -")
         self._fill(view, "halves lists - better compare - client_page - next_step -")
         self._fill(view.addMenu("&Light or dark"), "system light dark")
         self._fill(self._menu("&Help"), "keys cautions about")

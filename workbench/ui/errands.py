@@ -13,7 +13,16 @@ from workbench.document import Project, Session, new_project, take_the_most
 from workbench.ui.files import settle
 from workbench.ui.look import Scheme
 from workbench.ui.style import dress
-from workbench.ui.writing import Writing, card_pdf, inside_pdf, lay_pdf, order_pdf, quote_pdf
+from workbench.ui.writing import (
+    Writing,
+    beads_pdf,
+    card_pdf,
+    inside_pdf,
+    lay_pdf,
+    order_pdf,
+    quote_pdf,
+    silhouette_pdf,
+)
 
 if TYPE_CHECKING:
     from workbench.ui.export_choices import Kind
@@ -41,6 +50,7 @@ class Errands(QObject):
             "print": self.on_print,
             "print_inside": self.on_print_inside,
             "print_card": self.on_print_card,
+            "print_silhouette": self.on_print_silhouette,
             "export": self.on_export,
             "book": window.show_book,
             "close": self.on_close_project,
@@ -152,6 +162,8 @@ class Errands(QObject):
             self.writing.write(quote_pdf, "quote")
         elif window.place == "sewing":
             self.writing.write(order_pdf, "sewing order")
+        elif window.place == "beads":
+            self.writing.write(beads_pdf, "beads")
         elif window.place == "marking":
             self._export("guide")
         elif window.desk.picture.current:
@@ -170,6 +182,12 @@ class Errands(QObject):
         settle()
         self._window.desk.now()
         self.writing.write(card_pdf, "card")
+
+    def on_print_silhouette(self) -> None:
+        """Write how she looks in it from four sides."""
+        settle()
+        self._window.desk.now()
+        self.writing.write(silhouette_pdf, "silhouette")
 
     def on_export(self) -> None:
         """Write the project for other programs, a copy shop or a projector, or the guide to mark by."""

@@ -29,7 +29,15 @@ def _wish(window: Window) -> QWidget:
     return WishPane(window.desk)
 
 
-_MAKERS: Mapping[SideName, Callable[[Window], QWidget]] = {"comfort": _comfort, "wish": _wish}
+def _worn(window: Window) -> QWidget:
+    from workbench.ui.worn import WornPane
+
+    pane = WornPane(window.desk, window.deeds["worn"])
+    pane.save_wanted.connect(window.deeds["print_silhouette"].trigger)
+    return pane
+
+
+_MAKERS: Mapping[SideName, Callable[[Window], QWidget]] = {"comfort": _comfort, "worn": _worn, "wish": _wish}
 """Each is read and made when it is first wanted: the first picture need not wait for it."""
 
 

@@ -23,9 +23,9 @@ QMenu::separator { height: 1px; background: %hairline; margin: 4px 8px; }
 QToolBar {
     background: %ground; border: none; border-bottom: 1px solid %hairline; padding: 2px 6px; spacing: 2px;
 }
-QToolBar::separator { background: %hairline; width: 1px; margin: 6px 6px; }
+QToolBar::separator { background: %hairline; width: 1px; margin: 6px 4px; }
 QToolBar QToolButton {
-    border: 1px solid transparent; border-radius: 4px; padding: 4px 7px; color: %ink;
+    border: 1px solid transparent; border-radius: 4px; padding: 4px 5px; color: %ink;
 }
 QToolBar QToolButton:hover { background: %field; }
 QToolBar QToolButton:pressed, QToolBar QToolButton:checked {

@@ -153,6 +153,7 @@ class Window(QMainWindow):
         deeds = self.deeds
         deeds["grid"].toggled.connect(self.board.set_grid)
         deeds["allowance"].toggled.connect(self.board.set_allowance_shown)
+        deeds["flare"].toggled.connect(self.board.set_flare_shown)
         deeds["quit"].triggered.connect(self.close)
         deeds["versions"].triggered.connect(self.show_versions)
         deeds["ledger"].toggled.connect(self.ledger.setVisible)
