@@ -48,13 +48,14 @@ def strip() -> None:
     Only from Python and from wheels that are compiled plainly: libraries that were bound into
     a wheel afterwards do not always outlive it, and Qt has nothing left to take.
     """
-    if shutil.which("strip") is None:
+    program = shutil.which("strip")
+    if program is None:
         return
     inside = BUILT / "_internal"
     folders = ("python3*/lib-dynload", "lib-dynload", "ezdxf", "fontTools")
     libraries = [path for folder in folders for path in inside.glob(f"{folder}/**/*.so")]
     libraries += [path for path in inside.glob("libpython3*.so*") if not path.is_symlink()]
-    subprocess.run(["strip", "--strip-debug", *map(str, libraries)], check=True)
+    subprocess.run([program, "--strip-debug", *map(str, libraries)], check=True)
 
 
 def add_desktop_files() -> None:

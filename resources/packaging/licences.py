@@ -22,6 +22,8 @@ HERE = Path(__file__).resolve().parent
 ROOT = HERE.parents[1]
 _WORDS = ("licen", "copying", "notice", "author")
 _ABOVE_ALL = "Corset workbench"
+_OTHER_SYSTEM = "Libraries of the system"
+"""Taken where no package manager that is known here can say whose they are."""
 
 
 @dataclass(frozen=True)
@@ -53,7 +55,7 @@ def parts_of(sources: Iterable[str]) -> list[Part]:
     fonts = ROOT / "resources" / "fonts" / "OFL.txt"
     parts.insert(1, Part("Noto Sans (as Seam Sans)", "", "SIL Open Font License 1.1", (fonts,)))
     for part in parts:
-        if not part.texts:
+        if not part.texts and part.name != _OTHER_SYSTEM:
             raise LookupError(f"{part.name} brings no licence along; put its text into {HERE / 'licences'}.")
     return parts
 
@@ -113,7 +115,10 @@ def _of_python() -> Part:
 
 
 def _of_system(files: Iterable[Path]) -> list[Part]:
-    """A part for each of Debian's packages that files were taken from."""
+    """A part for each of Debian's packages that files were taken from; elsewhere one that names the files."""
+    if shutil.which("dpkg") is None:
+        named = ", ".join(sorted({file.name for file in files}))
+        return [Part(_OTHER_SYSTEM, "", named)] if named else []
     owners = dict(map(_debian_package, files))
     parts = []
     for name, version in owners.items():
@@ -138,14 +143,14 @@ def _debian_package(file: Path) -> tuple[str, str]:
 
 
 def _asked(*command: str) -> str:
-    if shutil.which(command[0]) is None:
-        return ""
     return subprocess.run(command, capture_output=True, text=True, check=False).stdout.strip()
 
 
 def _is_pythons(file: Path) -> bool:
     """Whether a file is of Python itself, which has one licence for all."""
     bases = {Path(sysconfig.get_path("stdlib")).resolve(), Path(sysconfig.get_path("platstdlib")).resolve()}
+    if sys.platform == "win32":
+        bases.add(Path(sys.base_prefix).resolve())
     return any(base in file.parents for base in bases) or file.name.startswith(("libpython", "python3"))
 
 
