@@ -17,6 +17,7 @@ from workbench.document.keeping import Opened, open_project
 from workbench.ui import access
 from workbench.ui.asking import Asking
 from workbench.ui.look import fonts, icon, show_look
+from workbench.ui.scale import made_application
 from workbench.ui.settings import Settings, data_folder
 from workbench.ui.style import dress
 from workbench.ui.trouble import Trouble
@@ -45,7 +46,7 @@ def open_window(path: Path | None) -> int:
 def _run(path: Path | None, opened: Opened | None) -> int:
     # as an argument, for setStyle hands the style back, and to be handed over its class is made with all
     # its lists of constants: 4 ms that nobody asks for
-    application = QApplication([*sys.argv[:1], "-style", "fusion"])
+    application = made_application([*sys.argv[:1], "-style", "fusion"])
     QApplication.setApplicationName("corset-workbench")
     QApplication.setApplicationDisplayName(PROGRAM)
     QApplication.setDesktopFileName("corset-workbench")  # by which a desktop knows the window's menu entry
