@@ -15,8 +15,9 @@ Panels = NDArray[np.intp]
 
 _ROUNDS = 20
 _HALF_PANEL, _FARTHEST_UP = 0.5, 50.0
-_CLOSE = 0.05
-"""mm: finer than any screen or printed picture of a whole torso shows."""
+_NEARLY = 0.5
+"""mm that were missing before the last step, which leaves a few hundredths of it: finer than any screen or
+printed picture of a whole torso shows."""
 
 
 def places_of(surface: Surface, panel: Panels, points: Array) -> tuple[Array, Array]:
@@ -32,12 +33,12 @@ def places_of(surface: Surface, panel: Panels, points: Array) -> tuple[Array, Ar
     v = (points[:, 0] - x[0]) / chord
     for _ in range(_ROUNDS):
         missing = points - surface.points(panel, v, t)
-        if float(np.abs(missing).max(initial=0.0)) < _CLOSE:
-            break
         here = lean[0] + (lean[1] - lean[0]) * np.clip(v, 0.0, 1.0)
         upright = np.sqrt(np.maximum(1.0 - here * here, 0.1))
         across = (missing[:, 0] * upright - missing[:, 1] * here) / chord
         v += np.clip(across, -_HALF_PANEL, _HALF_PANEL)
         t += np.clip(missing[:, 0] * here + missing[:, 1] * upright, -_FARTHEST_UP, _FARTHEST_UP)
         np.clip(v, -_HALF_PANEL, 1 + _HALF_PANEL, out=v)
+        if float(np.abs(missing).max(initial=0.0)) < _NEARLY:
+            break
     return panel + np.clip(v, 0.0, 1.0), t

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtGui import QTransform
 
 from workbench.ui.board.polygons import Array
 from workbench.worn import Worn
@@ -26,6 +27,10 @@ class Stage:
         found: Array = points * np.array([self.scale, -self.scale])
         found += (self.left, self.waist)
         return found
+
+    def transform(self) -> QTransform:
+        """From mm, y up, to pixels."""
+        return QTransform(self.scale, 0, 0, -self.scale, self.left, self.waist)
 
     def pixel(self, x: float, y: float) -> QPointF:
         """The pixel of one point."""
