@@ -50,7 +50,7 @@ class Stage:
 
         self.folder = folder
         self.settings = Settings(folder / "window.ini")
-        self.settings.keep_flag("guide", False)
+        self.settings.guided = False
         self.window = Window(self.settings)
         self.window.resize(*_SIZE)
         self.window.show()

@@ -79,7 +79,10 @@ DEEDS = (
     Deed("system", "As the s&ystem has it", group="look"),
     Deed("light", "&Light", group="look"),
     Deed("dark", "&Dark", group="look"),
-    Deed("keys", "&Keys and gestures", _STANDARD.HelpContents),
+    Deed("help", "&Help", _STANDARD.HelpContents),
+    Deed("words", "&Words of the trade"),
+    Deed("keys", "&Keys and gestures", "Ctrl+F1"),
+    Deed("guide", "&Guide for a new client"),
     Deed("cautions", "&Cautions"),
     Deed("about", "&About"),
 )
@@ -104,6 +107,7 @@ WITH_PROJECT = (
     "close",
     "take_most",
     "fit",
+    "guide",
     *PLACES,
 )
 """Actions that mean something in any place, but only while a project is open."""
@@ -214,7 +218,7 @@ class Menus:
         self._fill(view, "apart block both grid allowance flare ledger comfort worn wish -")
         self._fill(view, "halves lists - better compare - client_page - next_step -")
         self._fill(view.addMenu("&Light or dark"), "system light dark")
-        self._fill(self._menu("&Help"), "keys cautions about")
+        self._fill(self._menu("&Help"), "help words keys - guide - cautions about")
 
     def _menu(self, title: str) -> QMenu:
         return self._window.menuBar().addMenu(title)

@@ -76,6 +76,15 @@ class Settings:
     def book(self, folder: Path) -> None:
         self._kept.setValue("book", str(folder.absolute()))
 
+    @property
+    def guided(self) -> bool:
+        """Whether a project that is quite new is led through in five steps."""
+        return self.flag("guide", True)
+
+    @guided.setter
+    def guided(self, on: bool) -> None:
+        self.keep_flag("guide", on)
+
     def folder(self) -> Path:
         """Where file dialogs open: beside the latest file, else the user's documents."""
         recent = self.recent()

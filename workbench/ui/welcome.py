@@ -145,6 +145,9 @@ class Welcome(QFrame):
         self.book_button = QPushButton("Client book")
         self.book_button.setIcon(icon("book"))
         self.book_button.clicked.connect(self.book_chosen)
+        self.how = QPushButton("How it goes, in five steps")
+        self.how.setObjectName("quiet")
+        self.how.clicked.connect(self.on_how)
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         for choice in self.choices.values():
             choice.clicked.connect(self.on_choice_clicked)
@@ -173,7 +176,12 @@ class Welcome(QFrame):
         grid.setVerticalSpacing(6 * GRID)
         grid.addWidget(title, 1, 1)
         grid.addLayout(cards, 2, 1, Qt.AlignmentFlag.AlignTop)
-        grid.addWidget(self.shapes_button, 3, 1, Qt.AlignmentFlag.AlignLeft)
+        below = QHBoxLayout()
+        below.setSpacing(2 * GRID)
+        below.addWidget(self.shapes_button)
+        below.addWidget(self.how)
+        below.addStretch(1)
+        grid.addLayout(below, 3, 1)
         grid.addLayout(lists, 2, 2, 2, 1)
         grid.setColumnMinimumWidth(2, 84 * GRID)
         for edge, stretch in ((0, 1), (4, 1)):
@@ -185,6 +193,12 @@ class Welcome(QFrame):
         for style, choice in self.choices.items():
             if choice is self.sender():
                 self.new_chosen.emit(style)
+
+    def on_how(self) -> None:
+        """Open the help at its first page."""
+        from workbench.ui.help import show_help  # nobody opens the program to read this
+
+        show_help(self, "start")
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """On paper, as everything that is drawn."""

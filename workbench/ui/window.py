@@ -156,6 +156,9 @@ class Window(QMainWindow):
         deeds["flare"].toggled.connect(self.board.set_flare_shown)
         deeds["quit"].triggered.connect(self.close)
         deeds["versions"].triggered.connect(self.show_versions)
+        deeds["help"].triggered.connect(self.show_help)
+        deeds["words"].triggered.connect(self.show_words)
+        deeds["guide"].triggered.connect(self.show_guide)
         deeds["ledger"].toggled.connect(self.ledger.setVisible)
         self.ledger.visibilityChanged.connect(self.show_ledger)
         self.files.recent_changed.connect(self.show_recent)
@@ -202,6 +205,29 @@ class Window(QMainWindow):
         self.deeds.show_at_work(self.at_work, self.place)
         self.show_session()
         self.show_picture(self.desk.picture)
+        if self.at_work and not self.desk.project.measurements and self.settings.guided:
+            self._lead(anew=False)
+
+    def show_guide(self) -> None:
+        """Lead through the project on the desk from the first step."""
+        self._lead(anew=True)
+
+    def _lead(self, anew: bool) -> None:
+        from workbench.ui.guide import guide_of  # a project that is opened has no need of it
+
+        guide_of(self).begin(anew)
+
+    def show_help(self) -> None:
+        """Open the help at the page about the place in sight."""
+        from workbench.ui.help_pages import show_help_of  # nobody opens the program to read this
+
+        show_help_of(self, self.place)
+
+    def show_words(self) -> None:
+        """Open the words of the trade."""
+        from workbench.ui.help_pages import show_words
+
+        show_words(self)
 
     def show_session(self) -> None:
         """Title, undo and redo as the session has them."""
