@@ -14,7 +14,11 @@ from workbench.draft import Design, breath, usual_design, work_out
 from workbench.worn import profile_of
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(
+    max_examples=40,
+    deadline=None,
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
+)
 @given(bodies(), designs())
 def test_the_curves_pass_through_the_levels(body: Body, design: Design) -> None:
     outcome = work_out(body, design)

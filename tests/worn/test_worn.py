@@ -16,8 +16,12 @@ from workbench.worn.places import places_of
 from workbench.worn.sections import ROW_OF
 from workbench.worn.torso import Array
 
-many = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
-few = settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+many = settings(
+    max_examples=60,
+    deadline=None,
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
+)
+few = settings(many, max_examples=15)
 
 
 @pytest.fixture(scope="module")

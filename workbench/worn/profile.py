@@ -2,7 +2,7 @@
 
 It says how far she is drawn in and where most. How hard the cloth presses it does not say:
 that hangs on how she is built and how it gives, and measured garments do not bear out what
-a formula says of them.
+a formula says of them. Figures are own choice, how finely it is drawn.
 """
 
 from __future__ import annotations
