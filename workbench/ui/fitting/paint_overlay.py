@@ -41,8 +41,7 @@ def paint_overlay(painter: QPainter, shown: Shown) -> None:
     _lit(painter, shown)
     painter.setTransform(QTransform())
     if shown.view.scale >= _SMALLEST_TEXT_SCALE:
-        _names(painter, shown)
-        taken: list[QRectF] = []
+        taken = _names(painter, shown)
         for figure in shown.laid.figures:
             _figure(painter, figure, shown.view, taken)
     _gutter(painter, shown)
@@ -54,7 +53,7 @@ def _guides(painter: QPainter, shown: Shown, left: float) -> None:
     chosen = shown.place.level if shown.place is not None else None
     right = shown.size.width() if left == 0.0 else left
     for name, _, walk in shown.laid.levels:
-        role = look().selected if name == chosen else look().rule if name == "waist" else look().hairline
+        role = look().selected if name == chosen else look().soft_ink if name == "waist" else look().level
         across(painter, shown.view.y(walk), 0.0, right, role)
 
 
@@ -68,7 +67,7 @@ def _panels(painter: QPainter, shown: Shown) -> None:
     painter.setBrush(Qt.BrushStyle.NoBrush)
     for pair in shown.laid.pairs:
         for name, line in pair.levels:
-            painter.setPen(pen(colours.rule if name == "waist" else colours.hairline))
+            painter.setPen(pen(colours.soft_ink if name == "waist" else colours.level))
             painter.drawPolyline(line)
     dashed = pen(colours.soft_ink, 1.0, Qt.PenStyle.CustomDashLine)
     dashed.setDashPattern([4.0, 3.0])
@@ -92,27 +91,32 @@ def _lit(painter: QPainter, shown: Shown) -> None:
             painter.drawPolyline(edge)
 
 
-def _names(painter: QPainter, shown: Shown) -> None:
-    """The name of each panel below it, where it has room."""
+def _names(painter: QPainter, shown: Shown) -> list[QRectF]:
+    """Write the name of each panel below it, where it has room; the boxes no figure may lie on."""
     painter.setPen(look().ink)
+    font, taken = fonts().strong, []
     for pair in shown.laid.pairs:
         left, bottom, right, _ = pair.box
-        if width_of(pair.after.name, fonts().strong) <= shown.view.scale * (right - left + 20.0):
-            x = shown.view.x(0.5 * (left + right))
-            put(painter, pair.after.name, x, shown.view.y(bottom) + _NAME_DROP, fonts().strong, "middle")
+        if width_of(pair.after.name, font) <= shown.view.scale * (right - left + 20.0):
+            x, y = shown.view.x(0.5 * (left + right)), shown.view.y(bottom) + _NAME_DROP
+            put(painter, pair.after.name, x, y, font, "middle")
+            taken.append(box_of(pair.after.name, x, y, font, "middle"))
+    return taken
 
 
 def _figure(painter: QPainter, figure: Figure, view: View, taken: list[QRectF]) -> None:
     """A difference on a slip of paper, so that no line runs through it; one in the way of another waits."""
     font = fonts().small
     x, y = view.x(figure.x), view.y(figure.y) - figure.above * _RISE
-    box = box_of(figure.words, x, y, font, "middle").adjusted(-2, 0, 2, 0)
-    if any(box.intersects(other) for other in taken):
-        return
-    taken.append(box)
-    painter.fillRect(box, look().paper)
-    painter.setPen(look().selected)
-    put(painter, figure.words, x, y, font, "middle")
+    # in the way of a name or another figure, on the other side of its place
+    for at in (y, y + 2 * figure.above * _RISE):
+        box = box_of(figure.words, x, at, font, "middle").adjusted(-2, 0, 2, 0)
+        if not any(box.intersects(other) for other in taken):
+            taken.append(box)
+            painter.fillRect(box, look().paper)
+            painter.setPen(look().selected)
+            put(painter, figure.words, x, at, font, "middle")
+            return
 
 
 def _gutter(painter: QPainter, shown: Shown) -> None:
@@ -158,11 +162,12 @@ def paint_nothing(painter: QPainter, compared: Compared, room: QRectF) -> None:
     """Why there is nothing to compare, in the middle."""
     title, sentence = _nothing_words(compared)
     middle = room.center()
+    wide = min(room.width() - 8 * GRID, 400.0)
     painter.setPen(look().ink)
     put(painter, title, middle.x(), middle.y() - 18, fonts().title, "middle")
     painter.setFont(fonts().body)
     painter.setPen(look().soft_ink)
-    painter.drawText(QRectF(middle.x() - 200, middle.y() + 4, 400, 160), _WRAP, sentence)
+    painter.drawText(QRectF(middle.x() - 0.5 * wide, middle.y() + 4, wide, 200), _WRAP, sentence)
 
 
 def _nothing_words(compared: Compared) -> tuple[str, str]:

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from base64 import b64decode
-from binascii import Error
-
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QImage, QPixmap
+from PySide6.QtGui import QPixmap
 from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
-from workbench.document import MOST_PICTURES, Picture, set_fitting
+from workbench.document import MOST_PICTURES, Picture, WishPicture, set_fitting
+from workbench.ui.board.behind import decoded
 from workbench.ui.desk import Desk
 from workbench.ui.fitting.bench import FittingBench
 from workbench.ui.fitting.pick import Pick
@@ -55,7 +53,7 @@ class PhotoRow(Row):
         self.pick.setVisible(len(options) > 1)
         self.show_busy()
         found = next((one for one in kept if one.name == name), None)
-        self._show_photo(found.jpeg if found is not None else "", name)
+        self._show_photo(found)
 
     def show_busy(self) -> None:
         """One is read at a time, and no more are kept than there is room for."""
@@ -70,18 +68,22 @@ class PhotoRow(Row):
         """Say why it was not taken in, or nothing."""
         self.say(sentence, "attend" if sentence else None)
 
-    def _show_photo(self, jpeg: str, name: str) -> None:
+    def _show_photo(self, wish: WishPicture | None) -> None:
+        jpeg = wish.jpeg if wish is not None else ""
         if jpeg == self._shown:
             return
         self._shown = jpeg
-        image = _image(jpeg)
-        self.photo.setVisible(image is not None)
-        if image is not None:
+        whole = decoded(wish) if wish is not None else QPixmap()
+        self.photo.setVisible(not whole.isNull())
+        if wish is not None and not whole.isNull():
             wide = max(self.width() - 2 * EDGE, 60 * GRID)
-            size = image.size().scaled(wide, _TALLEST, Qt.AspectRatioMode.KeepAspectRatio)
-            smooth = Qt.TransformationMode.SmoothTransformation
-            self.photo.setPixmap(QPixmap.fromImage(image.scaled(size, mode=smooth)))
-            self.photo.setAccessibleName(f"Picture: {name}")
+            size = whole.size().scaled(wide, _TALLEST, Qt.AspectRatioMode.KeepAspectRatio)
+            # as many pixels as the screen has, or it is soft on a fine one
+            fine = self.devicePixelRatioF()
+            shown = whole.scaled(size * fine, mode=Qt.TransformationMode.SmoothTransformation)
+            shown.setDevicePixelRatio(fine)
+            self.photo.setPixmap(shown)
+            self.photo.setAccessibleName(f"Picture: {wish.name}")
 
     def on_add(self) -> None:
         """Ask for a file, keep its picture in the project, and take it for the fitting on show now."""
@@ -98,12 +100,3 @@ class PhotoRow(Row):
     def target(self) -> QWidget | None:
         """The list."""
         return self.pick
-
-
-def _image(jpeg: str) -> QImage | None:
-    """The picture; None where there is none, or none that can be shown."""
-    try:
-        image = QImage.fromData(b64decode(jpeg, validate=True), b"JPEG")
-    except (Error, ValueError):
-        return None
-    return None if image.isNull() else image
