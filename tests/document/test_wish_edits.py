@@ -103,6 +103,16 @@ def test_it_lies_with_its_middle_on_the_centre_front() -> None:
     assert on_canvas(project, 150, 0)[0] == pytest.approx(0)
 
 
+@pytest.mark.parametrize(("wide", "high"), [(300, 600), (800, 300)])
+def test_it_lies_whole_in_the_middle_of_what_is_on_show(wide: int, high: int) -> None:
+    left, bottom, right, top = 10.0, -80.0, 610.0, 240.0
+    project = lay_behind(with_one(wide=wide, high=high), "front", (left, bottom, right, top))
+    assert on_canvas(project, wide / 2, high / 2) == pytest.approx((310, 80))
+    x, low = on_canvas(project, 0, high)
+    assert x >= left - 0.05 * 600
+    assert low >= bottom - 0.05 * 320
+
+
 def test_laid_behind_again_it_stays_where_it_was_put() -> None:
     project = move_behind(lay_behind(with_one(), "front"), 30, -20)
     assert lay_behind(project, "front") is project

@@ -22,6 +22,11 @@ FIRST_HEIGHT_MM = 600.0
 LEAST_PIXELS_APART = 4.0
 """Two points closer together in a picture give no scale (own choice)."""
 
+_ROUND_ABOUT = 1.08
+"""How much larger than the panels on show a picture is at first, so that it is seen round about them."""
+
+Box = tuple[float, float, float, float]
+"""Left, bottom, right and top, mm."""
 Spot = tuple[float, float]
 """Pixels from the left and from the top of a picture."""
 
@@ -76,18 +81,31 @@ def set_wish_note(project: Project, name: str, note: str) -> Project:
     return replace(project, pictures=pictures)
 
 
-def lay_behind(project: Project, name: str) -> Project:
-    """The project with a picture behind the panels: its middle on the centre front, and as high as a torso.
+def lay_behind(project: Project, name: str, on_show: Box | None = None) -> Project:
+    """The project with a picture behind the panels: all of it behind those on show, in their middle.
 
-    One that lies there already stays as it is; another one takes its place.
+    ``on_show`` is left, bottom, right and top of what is on show, mm. Without it the middle of the
+    picture lies on the centre front, and it is as high as a torso. One that lies there already stays as
+    it is; another one takes its place.
     """
     if project.behind is not None and project.behind.picture == name:
         return project
     picture = wish_named(project, name)
-    scale = min(max(FIRST_HEIGHT_MM / picture.height, LEAST_SCALE), MOST_SCALE)
     opacity = project.behind.opacity if project.behind is not None else Behind.opacity
-    behind = Behind(name, scale, -0.5 * scale * picture.width, 0.55 * scale * picture.height, opacity)
-    return _with_behind(project, behind)
+    scale, x, walk = _first_place(picture, on_show)
+    return _with_behind(project, Behind(name, scale, x, walk, opacity))
+
+
+def _first_place(picture: WishPicture, on_show: Box | None) -> tuple[float, float, float]:
+    """Scale, and where the top left corner lies."""
+    if on_show is None:
+        scale = min(max(FIRST_HEIGHT_MM / picture.height, LEAST_SCALE), MOST_SCALE)
+        return scale, -0.5 * scale * picture.width, 0.55 * scale * picture.height
+    left, bottom, right, top = on_show
+    fits = _ROUND_ABOUT * min((right - left) / picture.width, (top - bottom) / picture.height)
+    scale = min(max(fits, LEAST_SCALE), MOST_SCALE)
+    middle, level = 0.5 * (left + right), 0.5 * (bottom + top)
+    return scale, middle - 0.5 * scale * picture.width, level + 0.5 * scale * picture.height
 
 
 def take_away_behind(project: Project) -> Project:

@@ -259,6 +259,7 @@ class Canvas(Paper):
             self._keep_fitted(self._scene, before)
         for ruler in (self._top, self._side):
             ruler.setVisible(self._scene is not None)
+        self._tracing.on_show = self.bounds() if self.traces else None
         self.refresh()
 
     def _scene_now(self, before: Scene | None, *, hold: bool) -> Scene | None:

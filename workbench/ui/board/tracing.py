@@ -9,7 +9,7 @@ from PySide6.QtCore import QObject, QPointF, Signal
 
 from workbench.body import step_mm
 from workbench.document import Project, move_behind
-from workbench.ui.board.view import Sight
+from workbench.ui.board.view import Bounds, Sight
 from workbench.ui.desk import Desk
 
 STEP = "Move the picture"
@@ -24,6 +24,8 @@ class Tracing(QObject):
         super().__init__(desk)
         self._desk = desk
         self._moving = False
+        self.on_show: Bounds | None = None
+        """What the canvas shows, mm; None where there is no draft on it, or where nothing lies behind it."""
         desk.drafted.connect(self.show_picture)
 
     @property

@@ -154,7 +154,8 @@ class BehindBox(QWidget):
             return
         project = self._desk.project
         if on:
-            self._desk.apply("Lay picture behind the panels", lay_behind(project, self._wish.name))
+            laid = lay_behind(project, self._wish.name, self._tracing.on_show)
+            self._desk.apply("Lay picture behind the panels", laid)
         else:
             self._desk.apply("Take picture from behind the panels", take_away_behind(project))
 
