@@ -1,67 +1,44 @@
-"""The acts that are timed, on the real window and the real demos."""
+"""What is timed on the real window with a real demo, beside the same scene painted with nothing computed."""
 
 from __future__ import annotations
 
 import os
 import random
-import shutil
-import subprocess
-import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from tempfile import TemporaryDirectory
-from typing import Any
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 
 from tests.bench.clock import Act, Timing, timed
-from workbench.body import complete
+from tests.bench.works import TWELVE_PANELS
 from workbench.document import (
     Project,
     add_point,
     move_point,
     picture_of,
-    printed,
     read_project,
     set_pin,
     set_reduction,
 )
-from workbench.draft import Place, work_out
-from workbench.pieces import LAYERS, cutting_of
+from workbench.draft import Place
 from workbench.ui.app import settle_memory
+from workbench.ui.beads import BeadsPlace
 from workbench.ui.form.entry import Entry
 from workbench.ui.settings import Settings
 from workbench.ui.style import dress
 from workbench.ui.window import Window
+from workbench.ui.worn.pane import WornPane
+from workbench.worn import Eye
 
-ROOT = Path(__file__).parents[2]
-DEMOS = ROOT / "demo_projects"
-TWELVE_PANELS = DEMOS / "bride_first_wear.bodice"
-LARGEST = DEMOS / "eight_panel_gown.bodice"
 SIZE = (1600, 1000)
 EDITS = 240
-
-
-def draft_alone() -> Timing:
-    """Body and design to panels, nothing shown."""
-    project = read_project(TWELVE_PANELS)
-    body = complete(project.taken())
-    middle, high = timed([lambda: work_out(body, project.design)] * 400)
-    return Timing("draft, 12 panels", middle, high, goal=1.0)
-
-
-def pieces_alone() -> Timing:
-    """A draft to the pieces of all layers, bones, list and walk check, nothing shown."""
-    project = read_project(TWELVE_PANELS)
-    outcome = work_out(complete(project.taken()), project.design)
-    middle, high = timed([lambda: cutting_of(outcome, project.making)] * 200)
-    return Timing("pieces of all layers, 12 panels", middle, high, goal=4.0)
 
 
 @contextmanager
@@ -113,6 +90,64 @@ def spin_steps() -> Timing:
         return Timing("spin step to painted", middle, high, goal=8.3, floor=repaint_floor(window))
 
 
+def edit_at_beads() -> Timing:
+    """A millimetre of the waist reduction at the beads place, until it is painted.
+
+    Placing beads waits until the hand rests, and has a row of its own.
+    """
+    with window_on(TWELVE_PANELS) as window:
+        window.turning.show_place("beads")
+        painted(window)
+        place = window.turning.page("beads")
+        assert isinstance(place, BeadsPlace)
+        place.bench.work_out()
+
+        def edit(number: int) -> None:
+            window.desk.apply("Edit", set_reduction(window.desk.project, "waist", 40.0 + number % 12))
+            painted(window)
+
+        def again() -> None:
+            place.map.update()
+            painted(window)
+
+        def edited() -> Iterator[Act]:
+            for number in range(60):
+                edit(number)  # not counted: the floor is the same scene once more
+                yield again
+
+        middle, high = timed([partial(edit, number) for number in range(EDITS)])
+        return Timing("edit at the beads place to painted", middle, high, 8.3, timed(edited())[0])
+
+
+def turned_as_worn() -> Timing:
+    """She is turned by a degree in the worn pane, until it is painted."""
+    with window_on(TWELVE_PANELS) as window:
+        holder = QWidget()
+        pane = WornPane(window.desk, parent=holder)
+        for widget in (holder, pane):
+            widget.resize(420, 800)
+        holder.show()
+        pane.show_picture(window.desk.picture)
+        painted(window)
+
+        def turn(number: int) -> Act:
+            def act() -> None:
+                pane.view.turn_to(Eye(float(number % 90), 0.0))
+                painted(window)
+
+            return act
+
+        def again() -> None:
+            pane.view.update()
+            painted(window)
+
+        middle, high = timed([turn(number) for number in range(EDITS)])
+        floor = timed([again] * 60)[0]
+        holder.close()
+        holder.deleteLater()
+        return Timing("turned by a degree as worn to painted", middle, high, 8.3, floor)
+
+
 def waist_field(window: Window) -> Entry:
     """The field for the waist reduction round the body."""
     window.desk.select(Place(field="reductions.waist"))
@@ -156,85 +191,11 @@ def repaint_floor(window: Window) -> float:
     return timed([act] * 60)[0]
 
 
-_FIRST_PAINT = """
-import gc, sys, time
-gc.disable()  # as the command does before it reads Qt
-from PySide6.QtCore import QEvent, QObject, QTimer
-from PySide6.QtWidgets import QApplication, QMainWindow
-class Watch(QObject):
-    def eventFilter(self, target, event):
-        if event.type() == QEvent.Type.Paint and not self.seen:
-            self.seen = True
-            QTimer.singleShot(0, self.tell)
-        return False
-    seen = False
-    def tell(self):
-        print(1000 * time.process_time(), flush=True)
-        QApplication.exit(0)
-watch = Watch()
-run_events = QApplication.exec
-def watched(*_):
-    # not at the application: it would pay for a Python object of whatever is sent anything
-    for window in QApplication.topLevelWidgets():
-        if isinstance(window, QMainWindow):
-            window.installEventFilter(watch)
-    return run_events()
-QApplication.exec = watched
-"""
-_WHOLE = _FIRST_PAINT + "from workbench.cli import main; sys.exit(main())"
-_BARE = _FIRST_PAINT + "app = QApplication([]); window = QMainWindow(); window.show(); app.exec()"
-
-
-def first_paint() -> Timing:
-    """From the start of the process until the window with a project in it has been painted."""
-    with TemporaryDirectory() as folder:
-        copy = shutil.copy(TWELVE_PANELS, folder)  # nothing is left beside the demo
-        _child(_WHOLE, copy)  # the first start compiles the modules, and no later one does
-        whole = sorted(_child(_WHOLE, copy) for _ in range(5))
-    bare = sorted(_child(_BARE) for _ in range(5))
-    return Timing("start to first paint", whole[2], whole[-1], goal=350, floor=bare[2])
-
-
-def _child(code: str, *arguments: str) -> float:
-    with TemporaryDirectory() as folder:
-        env = {
-            **os.environ,
-            "QT_QPA_PLATFORM": "offscreen",
-            "PYTHONDONTWRITEBYTECODE": "",
-            "XDG_DATA_HOME": folder,
-            "XDG_CONFIG_HOME": folder,
-        }
-        done = subprocess.run(
-            [sys.executable, "-c", code, *arguments],
-            cwd=ROOT,
-            env=env,
-            check=True,
-            capture_output=True,
-            timeout=60,
-        )
-    return float(done.stdout.split()[0])
-
-
-def a4_print() -> Timing:
-    """The panels of the largest demo on A4 sheets with the first page, the library already loaded."""
-    return _print_of("A4 print of the largest demo, panels", 400, with_allowance=False)
-
-
-def whole_print() -> Timing:
-    """The same with the pieces of every layer and all sheets for the cutting table."""
-    return _print_of("A4 print of the largest demo, all sheets", 700, layers=LAYERS)
-
-
-def _print_of(what: str, goal: float, **paper: Any) -> Timing:
-    project = read_project(LARGEST)
-    picture, on = picture_of(project), replace(project.paper, name="A4", **paper)
-    printed(picture, on)
-    middle, high = timed([lambda: printed(picture, on)] * 7)
-    return Timing(what, middle, high, goal=goal)
-
-
 def memory_over_edits(edits: int = 2000) -> Timing:
-    """Growth of the process between the end of the first third of random edits and the last, MB."""
+    """Growth of the process between the end of the first third of random edits and the last, MB.
+
+    The floor is the growth over as many repaints with nothing edited.
+    """
     chance = random.Random(7)
     with window_on(TWELVE_PANELS) as window:
         after_a_third = 0.0
@@ -245,9 +206,12 @@ def memory_over_edits(edits: int = 2000) -> Timing:
                 window.desk.undo()
             if number == edits // 3:
                 after_a_third = resident()
-        return Timing(
-            f"memory over {edits} edits", resident() - after_a_third, resident(), goal=4.0, unit="MB"
-        )
+        grown, whole = resident() - after_a_third, resident()
+        before = resident()
+        for _ in range(edits):
+            window.board.canvas.update()
+            painted(window)
+        return Timing(f"memory over {edits} edits", grown, whole, 4.0, resident() - before, "MB")
 
 
 def random_edit(project: Project, chance: random.Random) -> Project:
@@ -274,13 +238,4 @@ def resident() -> float:
         return int(file.read().split()[1]) * os.sysconf("SC_PAGE_SIZE") / 1e6
 
 
-ALL = (
-    draft_alone,
-    pieces_alone,
-    spin_steps,
-    handle_drag,
-    first_paint,
-    a4_print,
-    whole_print,
-    memory_over_edits,
-)
+ALL = (spin_steps, handle_drag, edit_at_beads, turned_as_worn, memory_over_edits)

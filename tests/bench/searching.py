@@ -7,9 +7,11 @@ from contextlib import contextmanager
 
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 
 from tests.bench.clock import Act, Timing, timed
-from tests.bench.scenes import TWELVE_PANELS, painted, waist_field, window_on
+from tests.bench.scenes import painted, repaint_floor, waist_field, window_on
+from tests.bench.works import TWELVE_PANELS
 from workbench.ui.cloth import ClothPlace
 from workbench.ui.cloth.lays import lay_of
 from workbench.ui.cloth.search import LONGER_SECONDS
@@ -61,7 +63,17 @@ def price_typed() -> Timing:
 
         middle, high = timed(_now_and_then(price(number) for number in range(EDITS)))
         assert place.search.running
-        return Timing("price typed while a plan is sought", middle, high, goal=8.3)
+        return Timing("price typed while a plan is sought", middle, high, 8.3, again(place))
+
+
+def again(place: ClothPlace) -> float:
+    """Painting the form once more with nothing computed, ms: a price changes nothing that is drawn."""
+
+    def act() -> None:
+        place.form.update()
+        QApplication.processEvents()
+
+    return timed([act] * 60)[0]
 
 
 def spin_steps() -> Timing:
@@ -84,7 +96,7 @@ def spin_steps() -> Timing:
         middle, high = timed(_now_and_then(step(key) for key in keys))
         assert search.running
         search.stop()
-        return Timing("spin step while a plan is sought", middle, high, goal=8.3)
+        return Timing("spin step while a plan is sought", middle, high, 8.3, repaint_floor(window))
 
 
 def _now_and_then(acts: Iterable[Act]) -> Iterator[Act]:
