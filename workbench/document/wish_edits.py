@@ -23,7 +23,8 @@ LEAST_PIXELS_APART = 4.0
 """Two points closer together in a picture give no scale (own choice)."""
 
 _ROUND_ABOUT = 1.08
-"""How much larger than the panels on show a picture is at first, so that it is seen round about them."""
+"""How much larger than the panels on show a picture is at first, so that it is seen round about them
+(own choice)."""
 
 Box = tuple[float, float, float, float]
 """Left, bottom, right and top, mm."""

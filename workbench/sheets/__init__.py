@@ -1,7 +1,8 @@
 """From a draft to strokes and texts in millimetres, and to paper.
 
-All but where panels lie is read when it is first asked for: a window that opens, or a
-drag on the canvas, need not wait for what draws whole sheets.
+All but where panels lie is read when it is first asked for: a window that opens, or a drag on the
+canvas, need not wait for what draws whole sheets. Figures are own choice, layout of the page,
+unless said.
 """
 
 from typing import TYPE_CHECKING
