@@ -7,11 +7,11 @@ apparel survey sample), so nothing here refuses.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from workbench.body.table import BY_KEY
 from workbench.body.units import Fraction, Unit, say_exact, say_with_unit
+from workbench.frozen import dataclass
 
 
 @dataclass(frozen=True)
@@ -67,7 +67,7 @@ class _Rule(NamedTuple):
 
 
 _WIDEST_BREATH_MM = 120.0
-"""Widest mean of the four studies 6.4 cm, with room for a singer (derived, and practice)."""
+"""Widest mean of the four studies 6.4 cm, with room for a singer (derived, and common practice, no source)."""
 
 _RULES: tuple[_Rule, ...] = (
     _Rule("waist_girth", "top_hip_girth"),
