@@ -15,6 +15,9 @@ def run(path: Path | None) -> int:
     costs nothing.
     """
     gc.disable()  # nothing made while starting is garbage, and looking for it is a tenth of the start
+    from workbench.ui.raised import raise_whole
+
+    raise_whole()
     from workbench.ui.app import open_window
 
     return open_window(path)
