@@ -39,6 +39,13 @@ def test_done_ticks_the_step_in_the_project_and_shows_the_next(pane: MarkingPane
     assert pane.steps.steps.rows[0].tick.isChecked()
 
 
+def test_the_same_bodice_opened_again_is_shown_again(pane: MarkingPane, desk: Desk) -> None:
+    """Its draft is another one, alike to the last point."""
+    before = pane.rounding, pane.steps.about.text()
+    desk.open_session(Session(desk.project))
+    assert (pane.rounding, pane.steps.about.text()) == before
+
+
 def test_a_tick_taken_back_and_undone(pane: MarkingPane, desk: Desk) -> None:
     click(pane.steps.steps.rows[0].tick)
     click(pane.steps.steps.rows[0].tick)

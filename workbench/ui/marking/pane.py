@@ -35,7 +35,7 @@ class MarkingPane(QWidget):
         super().__init__(parent)
         self._desk = desk
         self._picture: Picture | None = None
-        self._worked: tuple[object, ...] = ()
+        self._worked: tuple[object, object, object] = (None, None, None)
         self._layer: LayerName = "fashion"
         self._rounding: Rounding | None = None
         self._guide: Guide | None = None
@@ -101,7 +101,8 @@ class MarkingPane(QWidget):
         assert picture is not None, "shown only with a picture"
         layer = self._layer_of(picture)
         worked = (picture.outcome, layer, self.rounding)
-        if worked != self._worked or layer is None:
+        # drafts are told apart by which they are: there is no yes or no about two lists of points
+        if layer is None or not all(one is other for one, other in zip(worked, self._worked, strict=True)):
             self._worked = worked
             self._guide = self._made(picture, layer)
         self.pieces.show_layers(picture.cutting if picture.current else None, self._layer)
