@@ -77,7 +77,7 @@ def _a_token(data: bytes, dice: Random) -> bytes:
 def _a_digit(data: bytes, dice: Random) -> bytes:
     """One digit for another, or a point: most of these files are sound."""
     places = [at for at, byte in enumerate(data) if byte in b"0123456789"]
-    at = dice.choice(places)
+    at = dice.choice(places or [0])
     return data[:at] + bytes([dice.choice(b"0123456789.-e")]) + data[at + 1 :]
 
 
@@ -183,7 +183,7 @@ def _likewise(value: Any, tree: Any, dice: Random) -> Any:
         return dice.choice([value * scale, value + dice.uniform(-60, 60), dice.choice(_FIGURES)])
     if isinstance(value, str):
         words = [word for word in (at(tree, p) for p in places(tree)) if isinstance(word, str)]
-        return dice.choice([dice.choice(words), dice.choice(_TEXTS), value[::-1], value * 3])
+        return dice.choice([dice.choice(words or _TEXTS), dice.choice(_TEXTS), value[::-1], value * 3])
     if isinstance(value, list):
         long = value * dice.choice([2, 3, 50]) if len(value) < 50 else value[::3]
         return dice.choice([value[::-1], value[1:], value[:1], [], long, dice.sample(value, len(value))])
