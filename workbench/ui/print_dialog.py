@@ -7,7 +7,6 @@ from pathlib import Path
 from PySide6.QtCore import Qt, QUrl
 from PySide6.QtGui import QCloseEvent, QDesktopServices
 from PySide6.QtWidgets import (
-    QCheckBox,
     QComboBox,
     QDialog,
     QGridLayout,
@@ -38,6 +37,7 @@ from workbench.ui.look import GRID, fonts
 from workbench.ui.print_layers import LayerBoxes
 from workbench.ui.print_lengths import LengthRow
 from workbench.ui.sheet_preview import SheetPreview
+from workbench.ui.tick import Tick
 
 STEP_NAME = "Paper"
 _TRUE_SIZE = "Print at 100 %, never fitted to the page, and measure the square on the first sheet."
@@ -64,9 +64,9 @@ class PrintDialog(QDialog):
             "margin_mm": LengthRow("Margin the printer leaves", in_mm=True),
             "overlap_mm": LengthRow("Overlap of the sheets", in_mm=True),
         }
-        self.with_allowance = QCheckBox("Pieces with cut lines, notches and bones")
+        self.with_allowance = Tick("Pieces with cut lines, notches and bones")
         self.layers = LayerBoxes()
-        self.cutting_pages = QCheckBox("Lists for the cutting table in front")
+        self.cutting_pages = Tick("Lists for the cutting table in front")
         self.state, self.warning = FindingRow(clickable=False), FindingRow(clickable=False)
         self.preview = SheetPreview()
         self.write = QPushButton("Write the PDF…")

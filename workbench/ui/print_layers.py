@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from workbench.document import Paper
 from workbench.pieces import LAYERS, LayerName, Making, label_of
 from workbench.ui.look import GRID
+from workbench.ui.tick import Tick
 
 
 class LayerBoxes(QWidget):
@@ -17,7 +18,7 @@ class LayerBoxes(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.boxes: dict[LayerName, QCheckBox] = {name: QCheckBox() for name in LAYERS}
+        self.boxes: dict[LayerName, Tick] = {name: Tick() for name in LAYERS}
         grid = QGridLayout(self)
         grid.setContentsMargins(5 * GRID, 0, 0, 0)
         grid.setVerticalSpacing(GRID)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QCheckBox, QWidget
 
 from workbench.ui.look import GRID, fonts, look
@@ -14,11 +14,12 @@ _TICK = ((0.22, 0.52), (0.42, 0.72), (0.78, 0.28))
 
 
 class Tick(QCheckBox):
-    """Space ticks it, as in any box; so does Enter."""
+    """Space ticks it, as in any box; so does Enter. Words of a step that is done may fade."""
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setFont(fonts().strong)
+    def __init__(self, text: str = "", parent: QWidget | None = None, *, fades: bool = False) -> None:
+        super().__init__(text, parent)
+        self._fades = fades
+        self.setFont(fonts().strong if fades else fonts().body)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
 
@@ -36,8 +37,8 @@ class Tick(QCheckBox):
         return QSize(int(_BOX) + _GAP, 6 * GRID)
 
     def hitButton(self, at: QPoint) -> bool:
-        """A click on the words counts."""
-        return self.rect().contains(at)
+        """A click on the words counts, and none beyond them."""
+        return self.rect().contains(at) and at.x() <= self.sizeHint().width()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter does what Space does."""
@@ -54,7 +55,7 @@ class Tick(QCheckBox):
         left = int(_BOX) + _GAP
         room = self.width() - left
         text = self.fontMetrics().elidedText(self.words, Qt.TextElideMode.ElideRight, room)
-        painter.setPen(look().soft_ink if self.isChecked() else look().ink)
+        painter.setPen(self._ink())
         painter.drawText(left, 0, room, self.height(), Qt.AlignmentFlag.AlignVCenter, text)
         if self.hasFocus():
             base = 0.5 * (self.height() + self.fontMetrics().height())
@@ -62,11 +63,18 @@ class Tick(QCheckBox):
             painter.fillRect(QRectF(left, base, width, 2), look().selected)
         painter.end()
 
+    def _ink(self) -> QColor:
+        if not self.isEnabled():
+            return look().rule
+        return look().soft_ink if self._fades and self.isChecked() else look().ink
+
     def _paint_box(self, painter: QPainter) -> None:
-        on, lit = self.isChecked(), self.hasFocus() or self.underMouse()
+        on, can = self.isChecked(), self.isEnabled()
+        lit = can and (self.hasFocus() or self.underMouse())
         box = QRectF(1, 0.5 * (self.height() - _BOX), _BOX, _BOX).adjusted(1, 1, -1, -1)
-        painter.setPen(QPen(look().selected if on or lit else look().soft_ink, 1.5))
-        painter.setBrush(look().selected if on else look().field)
+        fill = look().selected if can else look().rule
+        painter.setPen(QPen(fill if on or lit or not can else look().soft_ink, 1.5))
+        painter.setBrush(fill if on else look().field)
         painter.drawRoundedRect(box, 2, 2)
         if on:
             painter.setPen(QPen(look().on_selected, 2))

@@ -6,7 +6,7 @@ from itertools import pairwise
 from typing import Literal
 
 from PySide6.QtCore import QSignalBlocker
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QWidget
 
 from workbench.body import LEVEL_LABEL, LevelName, step_mm
 from workbench.document import Picture, Project, remove_pinned
@@ -21,6 +21,7 @@ from workbench.ui.form.field import Field, FigureRow
 from workbench.ui.form.row import EDGE
 from workbench.ui.look import GRID, fonts
 from workbench.ui.marks import Mark, mark_of
+from workbench.ui.tick import Tick
 
 _AMOUNT, _ACROSS = 24 * GRID, 18 * GRID
 _WAYS: dict[ChangeKind, tuple[str, str]] = {
@@ -50,7 +51,7 @@ class ChangeRow(FigureRow):
         super().__init__(desk, amount_figure(self.of), label="", width=_AMOUNT)
         self._bench = bench
         self.words = "pinned line seam level take in let out lengthen shorten raise lower neckline hem"
-        self.box = QCheckBox(self)
+        self.box = Tick(parent=self)
         self.box.setFont(fonts().strong)
         self.remove = QPushButton("Remove", self)
         self.ways = {kind: self._way(kind) for kind in ("seam", "length", "neckline")}

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QSignalBlocker
-from PySide6.QtWidgets import QCheckBox, QGridLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
 
 from workbench.body import say_closely
 from workbench.document import Picture, add_pinned, remove_fitting, set_fitting, take_proposal
@@ -20,6 +20,7 @@ from workbench.ui.form.prose import ProseRow
 from workbench.ui.form.row import EDGE, Row
 from workbench.ui.form.section import Remark, Section
 from workbench.ui.look import GRID, fonts
+from workbench.ui.tick import Tick
 
 _TEXT = 44 * GRID
 _ADDED: dict[ChangeKind, str] = {
@@ -36,7 +37,7 @@ class AppliedRow(Row):
     def __init__(self, desk: Desk, bench: FittingBench) -> None:
         super().__init__("fitting.applied", "")
         self._desk, self._bench = desk, bench
-        self.box = QCheckBox("Carried into the draft", self)
+        self.box = Tick("Carried into the draft", self)
         self.box.setFont(fonts().body)
         self.words = "carried into the draft applied"
         self.line.insertWidget(0, self.box)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Literal
 
 from PySide6.QtCore import QSignalBlocker
-from PySide6.QtWidgets import QCheckBox, QWidget
+from PySide6.QtWidgets import QWidget
 
 from workbench.document import Picture, Project, set_client
 from workbench.ui.desk import Desk
@@ -15,6 +15,7 @@ from workbench.ui.form.prose import ProseRow, Written
 from workbench.ui.form.row import Row
 from workbench.ui.form.section import Section
 from workbench.ui.look import GRID, fonts
+from workbench.ui.tick import Tick
 
 TextName = Literal["name", "wish", "date", "measured_by", "worn", "next_fitting", "notes"]
 _TEXT_WIDTH = 44 * GRID
@@ -49,7 +50,7 @@ class InventedRow(Row):
     def __init__(self, desk: Desk) -> None:
         super().__init__("client.invented", "")
         self._desk = desk
-        self.box = QCheckBox("Name and figures are invented", self)
+        self.box = Tick("Name and figures are invented", self)
         self.box.setFont(fonts().body)
         self.words = "invented demo"
         self.line.insertWidget(0, self.box)

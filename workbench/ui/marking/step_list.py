@@ -17,7 +17,7 @@ class StepRow(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.tick = Tick(self)
+        self.tick = Tick(parent=self, fades=True)
         self.title = QPushButton(self)
         self.title.setObjectName("row")
         line = QHBoxLayout(self)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QSignalBlocker
-from PySide6.QtWidgets import QCheckBox, QWidget
+from PySide6.QtWidgets import QWidget
 
 from workbench.document import Picture, Project
 from workbench.ui.desk import Desk
@@ -16,6 +16,7 @@ from workbench.ui.form.row import EDGE, Row, found_about
 from workbench.ui.look import GRID, fonts
 from workbench.ui.marks import Mark
 from workbench.ui.pieces.figures import Held, Left
+from workbench.ui.tick import Tick
 
 FIELD = 25 * GRID
 Remark = Callable[[Picture], str]
@@ -29,7 +30,7 @@ class CheckRow(Row):
     def __init__(self, desk: Desk, name: str, text: str, step_name: str, get: Get, put: Put) -> None:
         super().__init__(name, "")
         self.desk, self._step_name, self._get, self._put = desk, step_name, get, put
-        self.box = QCheckBox(text, self)
+        self.box = Tick(text, self)
         self.box.setFont(fonts().body)
         self.words = text.lower()
         self.line.insertWidget(0, self.box)

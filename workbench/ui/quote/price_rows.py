@@ -7,7 +7,7 @@ from typing import Literal
 
 from PySide6.QtCore import QSignalBlocker, Signal
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QMenu, QPushButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QMenu, QPushButton, QWidget
 
 from workbench.body import read_length, say_exact
 from workbench.cloth import NO_PRICE, PriceRow
@@ -20,6 +20,7 @@ from workbench.ui.form.kinds import read_number
 from workbench.ui.form.row import EDGE
 from workbench.ui.look import GRID, fonts
 from workbench.ui.quote.figures import Priced
+from workbench.ui.tick import Tick
 
 _PRICE, _PACK = 24 * GRID, 25 * GRID
 Per = Literal["each", "yard", "metre", "pair", "pack"]
@@ -129,7 +130,7 @@ class PriceListRow(FigureRow):
         self.words = f"price {label}".lower()
         self.per = PerButton(f"Price of {label}")
         self.pack = Field(desk, Pack(priced, label), self, _PACK)
-        self.bought = QCheckBox("Bought", self)
+        self.bought = Tick("Bought", self)
         self.bought.setFont(fonts().small)
         self.bought.setAccessibleName(f"{label} is bought")
         below = QHBoxLayout()

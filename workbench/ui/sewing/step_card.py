@@ -22,7 +22,7 @@ class StepCard(QWidget):
         super().__init__(parent)
         self._key = ""
         self._shown: object = None
-        self.tick = Tick(self)
+        self.tick = Tick(parent=self, fades=True)
         self.time = QLabel(self)
         self.time.setFont(fonts().small)
         self.says = QLabel(self)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import exp, log
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QCheckBox, QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from workbench.body import LengthError, read_length, say_with_unit
 from workbench.document import (
@@ -24,6 +24,7 @@ from workbench.ui.form.choice import Segment
 from workbench.ui.form.entry import Entry
 from workbench.ui.form.note import Note
 from workbench.ui.look import GRID, fonts
+from workbench.ui.tick import Tick
 from workbench.ui.wish.lens import Spot
 from workbench.ui.wish.slider import DeskSlider
 
@@ -46,7 +47,7 @@ class BehindBox(QWidget):
         self._desk, self._tracing = desk, tracing_of(desk)
         self._wish: WishPicture | None = None
         self._points: tuple[Spot, Spot] | None = None
-        self.box = QCheckBox("Lay it behind the panels")
+        self.box = Tick("Lay it behind the panels")
         self.strength = DeskSlider("Strength", "Strength of the picture", desk, _with_strength)
         self.extent = DeskSlider("Size", "Size of the picture", desk, _with_size)
         self.high = QLabel()
