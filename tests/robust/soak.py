@@ -1,4 +1,4 @@
-"""A long day at the window, in a program of its own: ``python -m tests.robust.soak 2000 FOLDER``.
+"""A long day at the window, in a program of its own; ``test_soak`` starts it.
 
 It edits, undoes, turns from place to place and opens its project again every so often; each
 time that the same project is freshly open it writes down, as a line of JSON, what it holds.
@@ -143,7 +143,3 @@ def main(edits: int, folder: Path) -> int:
     # what is told is told in words; nothing of it may be about the program itself
     print(json.dumps({"wrong": day.wrong, "told": day.answers.told}), flush=True)
     return 1 if day.wrong else 0
-
-
-if __name__ == "__main__":
-    sys.exit(main(int(sys.argv[1]), Path(sys.argv[2])))
