@@ -26,11 +26,12 @@ from workbench.document import (
     set_panels,
 )
 from workbench.draft import Place
-from workbench.fitting import Change, Fitting, Gaps
+from workbench.fitting import Change, Fitting, Gaps, u_now
 from workbench.ui.desk import Desk
 from workbench.ui.fitting import FittingPlace
 from workbench.ui.fitting.change_row import ChangeRow
 from workbench.ui.fitting.photo import PhotoRow
+from workbench.ui.fitting.point import u_then
 from workbench.ui.fitting.words import findings_of
 from workbench.ui.pieces.lines import Line
 
@@ -351,6 +352,43 @@ def test_the_differences_are_listed_in_her_unit(place: FittingPlace, desk: Desk)
     assert amount(place, "Side seam") == "+⅞ in"  # half an inch longer, and three eighths higher there
     click(place.list.copy)
     assert "Waist\t−½ in" in QGuiApplication.clipboard().text()
+
+
+def click_edge(place: FittingPlace, panel: int, line: str, part: float) -> None:
+    """Click on neckline or hem, so far across a panel."""
+    laid = place.overlay.laid
+    assert laid is not None
+    pair = laid.pairs[panel]
+    edge = pair.after.neckline if line == "neckline" else pair.after.hem
+    across = edge[0, 0] + part * (edge[-1, 0] - edge[0, 0])
+    x, y = edge[abs(edge[:, 0] - across).argmin()].tolist()
+    at = place.overlay.sight.view.at(x + pair.dx, y).toPoint()
+    QTest.mouseClick(place.overlay, Qt.MouseButton.LeftButton, pos=at)
+
+
+def test_a_click_on_the_neckline_puts_the_picked_line_there(place: FittingPlace, desk: Desk) -> None:
+    rows(place)[2].field.setFocus()
+    place.bench.work_out()
+    click_edge(place, 1, "neckline", 0.5)
+    assert fitting(desk).changes[2].u == pytest.approx(1.5)
+    desk.now()
+    place.bench.work_out()
+    click_edge(place, 4, "neckline", 0.98)
+    assert fitting(desk).changes[2].u == pytest.approx(5.0)
+    click_edge(place, 1, "hem", 0.5)
+    assert fitting(desk).changes[2].u == pytest.approx(5.0)
+
+
+def test_a_click_on_the_neckline_picks_the_line_that_is_pinned_there(place: FittingPlace, desk: Desk) -> None:
+    click_edge(place, 1, "neckline", 0.5)
+    assert desk.selection == Place(field="fittings.0.changes.2", line="neckline")
+    assert fitting(desk) == FIRST
+
+
+def test_places_of_today_are_those_of_the_fitting_where_the_panels_are_others(desk: Desk) -> None:
+    design = set_panels(desk.project, "front", 4).design
+    for u in (0.0, 1.3, 4.0, 5.25, 7.0):
+        assert u_now(u_then(u, FIRST, design), FIRST, design) == pytest.approx(u)
 
 
 def test_all_that_is_carried_in_is_compared_with_the_design(place: FittingPlace, desk: Desk) -> None:

@@ -6,7 +6,9 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QWidget
 
+from workbench.document import set_pinned
 from workbench.draft import Place
+from workbench.fitting import Fitting, field_of
 from workbench.ui.board.paper import Paper
 from workbench.ui.board.view import Bounds
 from workbench.ui.desk import Desk
@@ -14,6 +16,7 @@ from workbench.ui.fitting.bench import Compared, FittingBench
 from workbench.ui.fitting.hand import OverlayHand, OverlayKeys
 from workbench.ui.fitting.laid import Laid, laid_of
 from workbench.ui.fitting.paint_overlay import GUTTER, Shown, paint_nothing, paint_overlay
+from workbench.ui.fitting.point import Spot, nearest, pinned_at, spot_at, u_then
 
 _NAME = "Before and after"
 _DESCRIPTION = "Left and Right go from panel to panel. Plus and minus zoom, 0 shows all of it."
@@ -23,14 +26,14 @@ _AIR, _TOP, _WORDS = 24.0, 52.0, 44.0
 
 
 class Overlay(Paper):
-    """Shows the comparison; nothing is edited here."""
+    """Shows the comparison; a click puts the picked line of a fitting elsewhere on neckline or hem."""
 
     _hand: OverlayHand
     _keys: OverlayKeys
 
     def __init__(self, desk: Desk, bench: FittingBench, parent: QWidget | None = None) -> None:
         super().__init__(_NAME, _DESCRIPTION, _LEAST, parent)
-        self._desk = desk
+        self._desk, self._bench = desk, bench
         self._compared: Compared | None = None
         self._laid: Laid | None = None
         self._place: Place | None = desk.selection
@@ -100,9 +103,27 @@ class Overlay(Paper):
     # --- what she does ---------------------------------------------------------------------
 
     def pick_at(self, pixel: QPointF) -> None:
-        """Pick the panel under a pixel."""
-        panel = self._laid.at(*self.sight.view.mm(pixel)) if self._laid is not None else None
+        """Put the picked line on the neckline or hem under a pixel; else pick what is there."""
+        if self._laid is None or self._compared is None:
+            self._desk.select(None)
+            return
+        spot = spot_at(self._laid, self._compared, self.sight.view, pixel)
+        if spot is not None and self._bench.fitting is not None:
+            self._pick_spot(spot, self._bench.fitting)
+            return
+        panel = self._laid.at(*self.sight.view.mm(pixel))
         self._desk.select(Place(panel=panel) if panel is not None else None)
+
+    def _pick_spot(self, spot: Spot, fitting: Fitting) -> None:
+        """Move the line that is picked there; where none on that edge is, pick the nearest one."""
+        project, number, (line, u) = self._desk.project, self._bench.number, spot
+        picked = pinned_at(self._place, number, fitting)
+        if picked is not None and fitting.changes[picked].kind == line:
+            there = u_then(u, fitting, project.design)
+            self._desk.apply("Place pinned", set_pinned(project, number, picked, u=there))
+            return
+        near = nearest(spot, fitting, project.design)
+        self._desk.select(Place(field=field_of(number, near) if near is not None else None, line=line))
 
     def pick_next(self, step: int) -> None:
         """Pick the panel beside the one that is picked; the first or the last where none is."""
@@ -116,7 +137,8 @@ class Overlay(Paper):
     def paint(self, painter: QPainter) -> None:
         """The panels, or why there are none."""
         if self._laid is not None and self._compared is not None:
-            shown = Shown(self._laid, self._compared, self.sight.view, self.size(), self._place)
+            number = self._bench.number
+            shown = Shown(self._laid, self._compared, self.sight.view, self.size(), self._place, number)
             paint_overlay(painter, shown)
         elif self._compared is not None:
             paint_nothing(painter, self._compared, QRectF(self.rect()))

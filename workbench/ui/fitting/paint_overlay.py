@@ -8,16 +8,19 @@ from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPen, QTransform
 
 from workbench.draft import Place
+from workbench.fitting import u_now
 from workbench.ui.board.lettering import box_of, put, width_of
 from workbench.ui.board.paint_words import missing_words
 from workbench.ui.board.pens import across, pen, upright
 from workbench.ui.board.view import View
 from workbench.ui.fitting.bench import Compared
 from workbench.ui.fitting.laid import Figure, Laid
+from workbench.ui.fitting.point import dot_of, pinned_at
 from workbench.ui.look import GRID, fonts, look
 
 GUTTER = 22.0 * GRID
 _NAME_ROOM, _NAME_DROP, _RISE = 24.0, 16.0, 9.0
+_DOT = 4.0
 _SMALLEST_TEXT_SCALE = 0.3
 _WRAP = int(Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignTop | Qt.TextFlag.TextWordWrap)
 
@@ -31,6 +34,8 @@ class Shown:
     view: View
     size: QSize
     place: Place | None
+    number: int = 0
+    """Of the fitting on show."""
 
 
 def paint_overlay(painter: QPainter, shown: Shown) -> None:
@@ -40,6 +45,7 @@ def paint_overlay(painter: QPainter, shown: Shown) -> None:
     _panels(painter, shown)
     _lit(painter, shown)
     painter.setTransform(QTransform())
+    _dots(painter, shown)
     if shown.view.scale >= _SMALLEST_TEXT_SCALE:
         taken = _names(painter, shown)
         for figure in shown.laid.figures:
@@ -91,6 +97,20 @@ def _lit(painter: QPainter, shown: Shown) -> None:
             painter.drawPolyline(edge)
 
 
+def _dots(painter: QPainter, shown: Shown) -> None:
+    """A ring where something is pinned on neckline or hem, filled for the line that is picked."""
+    fitting, design = shown.compared.fitting, shown.compared.picture.project.design
+    if fitting is None or shown.compared.scope == "all":
+        return
+    picked = pinned_at(shown.place, shown.number, fitting)
+    for which, change in enumerate(fitting.changes):
+        dot = dot_of(shown.laid, change, u_now(change.u, fitting, design)) if change.u is not None else None
+        if dot is not None:
+            painter.setPen(QPen(look().selected, 1.8))
+            painter.setBrush(look().selected if which == picked else look().paper)
+            painter.drawEllipse(shown.view.at(dot.x(), dot.y()), _DOT, _DOT)
+
+
 def _names(painter: QPainter, shown: Shown) -> list[QRectF]:
     """Write the name of each panel below it, where it has room; the boxes no figure may lie on."""
     painter.setPen(look().ink)
@@ -99,8 +119,9 @@ def _names(painter: QPainter, shown: Shown) -> list[QRectF]:
         left, bottom, right, _ = pair.box
         if width_of(pair.after.name, font) <= shown.view.scale * (right - left + 20.0):
             x, y = shown.view.x(0.5 * (left + right)), shown.view.y(bottom) + _NAME_DROP
-            put(painter, pair.after.name, x, y, font, "middle")
             taken.append(box_of(pair.after.name, x, y, font, "middle"))
+            painter.fillRect(taken[-1], look().paper)  # no level line runs through a name
+            put(painter, pair.after.name, x, y, font, "middle")
     return taken
 
 

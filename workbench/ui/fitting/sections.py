@@ -272,6 +272,9 @@ class WhatWasPinned(Section):
         """The buttons; a row is made for a line when there first is one."""
         self.add(AddRow(self.desk, self._bench))
         self.add(Remark("Flat, between two panels of one half; the other half is its mirror image."))
+        self.add(
+            Remark("A line on the neckline or hem goes where you click in the drawing while you are at it.")
+        )
 
     def show_rows(self, picture: Picture) -> None:
         """A row for each line of the fitting on show."""
