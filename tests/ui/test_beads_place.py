@@ -23,10 +23,12 @@ from workbench.draft import Place
 from workbench.ui.beads import BeadsPlace
 from workbench.ui.beads.lists import bead_lines
 from workbench.ui.beads.paint_map import KindShown, paint_beads
+from workbench.ui.beads.plan_sections import Kinds
 from workbench.ui.beads.sections import RunSection, ScatterSection
 from workbench.ui.beads.spread import Owner
 from workbench.ui.board.view import View
 from workbench.ui.desk import Desk
+from workbench.ui.quote.inside import field_of_price
 
 
 @pytest.fixture
@@ -422,3 +424,19 @@ def test_a_click_on_paper_lets_go_of_a_run(place: BeadsPlace) -> None:
     pick(place, "runs", 1)
     QTest.mouseClick(place.map, Qt.MouseButton.LeftButton, pos=QPoint(3, 3))
     assert place._desk.selection is None
+
+
+def test_a_price_that_is_missing_leads_to_the_kind_of_bead(place: BeadsPlace, desk: Desk) -> None:
+    kinds = place.form.row_at(Place(field="beads.kinds.1.price"))
+    assert kinds is not None
+    assert kinds.name == "beads.kinds.price"
+    names = [row for row in place.form.sections if isinstance(row, Kinds)]
+    assert names[0].number == 1
+
+
+@pytest.mark.parametrize(
+    ("key", "field"),
+    [(f"beads/{RICH.kinds[1].name}", "beads.kinds.1.price"), ("cord", "quoting.prices.cord")],
+)
+def test_the_field_of_a_price(desk: Desk, key: str, field: str) -> None:
+    assert field_of_price(key, desk.project) == field

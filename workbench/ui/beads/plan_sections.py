@@ -183,6 +183,15 @@ class Kinds(Section):
         count = len(picture.project.beads.kinds)
         return f"{count} kind{'' if count == 1 else 's'}"
 
+    def row_of(self, field: str, seam: int | None) -> Row | None:
+        """The row of a field; of a kind that is named by its number, with that kind picked."""
+        parts = field.split(".")
+        if len(parts) == 4 and parts[2].isdigit():
+            if int(parts[2]) != self.number:
+                self.pick(int(parts[2]))
+            field = f"beads.kinds.{parts[3]}"
+        return super().row_of(field, seam)
+
     def has(self, field: str) -> bool:
         """Kinds."""
         return field.startswith("beads.kinds")

@@ -16,6 +16,8 @@ _GROUPS: tuple[tuple[str, CostKinds, str], ...] = (
     ("Hours", ("hours",), ""),
     ("On top", ("overhead", "margin", "rounding", "tax"), ""),
 )
+_BEADS = "beads/"
+"""What the lines of beads are known by, before the name of their kind."""
 _FIELDS = {
     "overhead": "quoting.overhead_percent",
     "margin": "quoting.margin_percent",
@@ -64,12 +66,21 @@ def _line(line: CostLine, quote: Quote, project: Project) -> Line:
     return Line(line.name, line.words, amount, missing=missing, place=_place(line, project))
 
 
+def field_of_price(key: str, project: Project) -> str:
+    """The field that holds the price of something bought; that of a bead is where its kind is."""
+    for number, kind in enumerate(project.beads.kinds):
+        own = {row.key for row in project.quoting.prices}
+        if key == f"{_BEADS}{kind.name}" and key not in own:
+            return f"beads.kinds.{number}.price"
+    return f"quoting.prices.{key}"
+
+
 def _place(line: CostLine, project: Project) -> Place:
     if line.kind == "cloth":
         number = next((n for n, cloth in enumerate(project.cloths) if cloth.name == line.key), 0)
         return Place(field=f"cloths.{number}.price")
     if line.kind == "notion":
-        return Place(field=f"quoting.prices.{line.key}")
+        return Place(field=field_of_price(line.key, project))
     if line.kind == "hours":
         return Place(field=f"quoting.hours.{line.name}")
     return Place(field=_FIELDS[line.kind])
