@@ -11,7 +11,7 @@ import pytest
 from workbench.sources import STATUSES, Entry, Section, as_markdown, sources_page
 from workbench.sources.__main__ import with_page
 from workbench.sources.collect import FOLDERS, PACKAGE, collected
-from workbench.sources.found import numbers_in
+from workbench.sources.found import nameless_in, numbers_in
 from workbench.sources.page import as_file
 from workbench.sources.values import name_said, value_said
 from workbench.sources.words import said_for_all, statuses_in
@@ -43,6 +43,22 @@ def test_the_page_that_comes_with_the_program_is_that_of_the_code(sections: tupl
 def test_the_readme_holds_the_page(sections: tuple[Section, ...]) -> None:
     readme = (ROOT / "README.md").read_text(encoding="utf-8")
     assert with_page(readme, sections) == readme, AGAIN
+
+
+@pytest.mark.parametrize("folder", ["body", "draft", "fitting", "pieces", "beads", "marking", "sewing"])
+def test_no_figure_hides_in_the_middle_of_a_formula(folder: str) -> None:
+    files = {path: nameless_in(path.read_text("utf-8")) for path in (PACKAGE / folder).rglob("*.py")}
+    hidden = [f"{path.name}: {figure:g}" for path, found in files.items() for figure in found]
+    assert not hidden, "give each a name, and say below it where it comes from"
+
+
+def test_a_figure_in_the_middle_of_a_formula_is_found_out() -> None:
+    text = """
+    def act(x):
+        limit = 0.35 * x + 0.5 * min(x, 1e-9)
+        return limit if x < 450 else 12 * 180.0
+    """
+    assert nameless_in(dedent(text)) == [0.35, 450]
 
 
 def test_every_folder_that_reckons_is_on_it(sections: tuple[Section, ...]) -> None:

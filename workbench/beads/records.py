@@ -159,16 +159,22 @@ def per_strand_of(kind: BeadKind) -> int:
     return max(int(kind.strand_mm / INCH_MM * per_inch_of(kind) + 1e-9), 1)
 
 
+PEARLS: tuple[tuple[float, BeadMark], ...] = ((4.0, "disc"), (6.0, "ring"), (8.0, "diamond"))
+"""mm across round pearls as they are sold (common practice, no source), and the mark of each."""
+STRAND_MM = 508.0
+"""Length of a string of seed beads, 20 in (common practice, no source)."""
+SEED_11, SEED_8 = (2.1, 18.0), (3.1, 11.0)
+"""mm across and beads to the inch of the sizes 11/0 and 8/0. Sources differ by a third (16 to 20, 10 to 13):
+common practice, no source."""
+
+
 def usual_kinds() -> tuple[BeadKind, ...]:
     """Kinds to begin with, without a price.
 
-    Round pearls follow from their diameter; sources differ by a third about seed beads
-    (11/0: 16 to 20 to the inch, 8/0: 10 to 13), so theirs are figures to be put right.
+    Round pearls follow from their diameter; the figures of seed beads are there to be put right.
     """
     return (
-        BeadKind("Pearl 4 mm", 4.0, mark="disc"),
-        BeadKind("Pearl 6 mm", 6.0, mark="ring"),
-        BeadKind("Pearl 8 mm", 8.0, mark="diamond"),
-        BeadKind("Seed bead 11/0", 2.1, 18.0, 508.0, mark="square"),
-        BeadKind("Seed bead 8/0", 3.1, 11.0, 508.0, mark="triangle"),
+        *(BeadKind(f"Pearl {size:g} mm", size, mark=mark) for size, mark in PEARLS),
+        BeadKind("Seed bead 11/0", *SEED_11, STRAND_MM, mark="square"),
+        BeadKind("Seed bead 8/0", *SEED_8, STRAND_MM, mark="triangle"),
     )

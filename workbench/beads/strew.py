@@ -31,6 +31,8 @@ _TRIES = 16
 """Darts for each bead (own choice)."""
 _WIDEST = 3.0
 """Where beads thin out, they keep at most this many times the distance of the thickest place (own choice)."""
+_LEAST_SHARE = 0.02
+"""At least so large a part of the darts is reckoned to become beads when more are thrown (own choice)."""
 _BATCH = 384
 """Own choice: darts thrown together."""
 
@@ -81,7 +83,7 @@ def strewn(darts: Darts, ground: Ground) -> Ints:
     found: list[Ints] = []
     left, start, share = darts.wanted, 0, 1.0
     while left > 0 and start < len(darts.points):
-        end = start + max(int(_BATCH / max(share, 0.02)), 1)
+        end = start + max(int(_BATCH / max(share, _LEAST_SHARE)), 1)
         batch = slice(start, end)
         taken = np.flatnonzero(
             ground.take(darts.points[batch], darts.sizes[batch], darts.spreads[batch], left)

@@ -125,6 +125,11 @@ def estimated_lengths(taken: Taken, bust: float) -> dict[str, float]:
     return {key: taken.get(key, mm) for key, mm in estimates.items()}
 
 
+_LEAST_ABOVE, _CLEAR = 1.02, 0.1
+"""A guessed waist is below the level above it by so much of that one's height, and keeps so much of the room
+between two levels from either (own choice)."""
+
+
 def _to_waist(taken: Taken) -> float:
     """Shoulder to waist from every other height taken, kept where the levels stay in order."""
     others = ("nape_to_waist", "shoulder_to_underbust", "shoulder_to_bust", "underarm_to_waist")
@@ -132,8 +137,9 @@ def _to_waist(taken: Taken) -> float:
     guess = sum(guesses) / len(guesses) if guesses else _WAIST
     low, high = _room_for_waist(taken)
     if high == inf:
-        return max(guess, 1.02 * low)
-    return min(max(guess, low + 0.1 * (high - low)), high - 0.1 * (high - low))
+        return max(guess, _LEAST_ABOVE * low)
+    clear = _CLEAR * (high - low)
+    return min(max(guess, low + clear), high - clear)
 
 
 def _room_for_waist(taken: Taken) -> tuple[float, float]:

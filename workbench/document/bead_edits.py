@@ -30,6 +30,10 @@ Value = str | float | int | bool | Decimal | None | Sequence[object]
 LineOwner = Literal["runs", "scatters"]
 _NAMES: dict[Along, str] = {"neckline": "Neckline", "hem": "Hem", "seam": "Seam", "drawn": "Drawn line"}
 _Entry = TypeVar("_Entry", BeadKind, BeadRun, BeadScatter)
+SEAM_INSET_MM = 15.875
+"""From a seam to the first row beside it, clear of a bone channel: 5/8 in (common practice, no source)."""
+NEW_SIZE_MM = 5.0
+"""Across a bead that is added (own choice)."""
 USUAL_DENSITY = 4.0
 """Beads to the square inch: an open scatter (common practice, no source)."""
 
@@ -44,7 +48,7 @@ def add_usual_kinds(project: Project) -> Project:
 def add_kind(project: Project) -> Project:
     """The project with one kind more, a round pearl to be changed."""
     name = _free_name("New bead", project.beads.kinds)
-    return _with(project, replace(project.beads, kinds=(*project.beads.kinds, BeadKind(name, 5.0))))
+    return _with(project, replace(project.beads, kinds=(*project.beads.kinds, BeadKind(name, NEW_SIZE_MM))))
 
 
 def set_kind(project: Project, number: int, **changes: Value) -> Project:
@@ -80,7 +84,7 @@ def add_run(project: Project, along: Along, *, seam: int = 1, points: tuple[Shap
         (kind.name,),
         2 * kind.size_mm,
         row_mm=max(2 * kind.size_mm, BeadRun.row_mm),
-        inset_mm=BeadRun.inset_mm if along != "seam" else 15.875,
+        inset_mm=BeadRun.inset_mm if along != "seam" else SEAM_INSET_MM,
         seam=seam,
         points=points,
     )

@@ -160,17 +160,18 @@ def usual_quarter(quarter: QuarterName, panels: int, style: Style) -> Quarter:
     return Quarter(seams=seams, side_weight=side)
 
 
-def usual_design(style: Style = "under_bust", front_panels: int = 3, back_panels: int = 3) -> Design:
-    """A design to start from, with two inches drawn in at the waist and the ribs left alone.
+USUAL_REDUCTION_MM = 50.8
+"""Drawn in at the waist for a first wear, two inches (common practice, no source)."""
 
-    Two inches is common practice for a first wear, no source.
-    """
+
+def usual_design(style: Style = "under_bust", front_panels: int = 3, back_panels: int = 3) -> Design:
+    """A design to start from, with two inches drawn in at the waist and the ribs left alone."""
     return Design(
         style=style,
         rule="own_figure",
         front=usual_quarter("front", front_panels, style),
         back=usual_quarter("back", back_panels, style),
-        reductions=Reductions(waist=50.8),
+        reductions=Reductions(waist=USUAL_REDUCTION_MM),
     )
 
 

@@ -13,6 +13,12 @@ from workbench.draft.result import Finding, LedgerLine, Level, LineName, Place
 
 LEAST_QUARTER = 40.0
 """Least finished quarter girth, mm: below this nothing is left to divide into panels (own choice)."""
+WIDEST_OPENING = 400.0
+"""mm that the back may be left open (own choice)."""
+LEAST_SHARE, MOST_SHARE = 0.3, 0.7
+"""Of the half girth that the front may have (own choice)."""
+LONGEST_PIN = 500.0
+"""mm that may be pinned in one seam at one level (own choice)."""
 MOST_ABOVE, MOST_BELOW = 200.0, 300.0
 """How far a shape point may lie above the uppermost and below the lowest level, mm (own choice)."""
 
@@ -23,9 +29,9 @@ def in_design(design: Design) -> Findings:
 
 
 def _design_troubles(design: Design) -> Iterator[Finding]:
-    if not 0 <= design.opening_mm <= 400:
+    if not 0 <= design.opening_mm <= WIDEST_OPENING:
         yield _field("opening", "opening_mm", "The opening", "between 0 and 16 in (40 cm)")
-    if not 0.3 <= design.front_share <= 0.7:
+    if not LEAST_SHARE <= design.front_share <= MOST_SHARE:
         yield _field("front_share", "front_share", "The front's share", "between 30 and 70 %")
     for level in design.levels:
         if not isfinite(design.reductions.at(level)):
@@ -88,7 +94,7 @@ def _weight_troubles(described: Quarter, quarter: QuarterName) -> Iterator[Findi
             "Give each seam a weight of 0 or more.",
             quarter=quarter,
         )
-    if not all(s.pin_mm is None or abs(s.pin_mm) <= 500 for s in shares):
+    if not all(s.pin_mm is None or abs(s.pin_mm) <= LONGEST_PIN for s in shares):
         yield stop(
             "pin",
             "A pinned intake of the {quarter} is no usable length.",

@@ -20,6 +20,8 @@ Grain = tuple[tuple[float, float], tuple[float, float]]
 
 _GRAIN_SHARES = (0.35, 0.25, 0.15, 0.08, 0.03)
 """How far a grain line runs up and down from the middle of a piece, as parts of its height."""
+_FROM_ENDS = 0.15
+"""Of its height, that a grain line across a piece stops short of either end."""
 _NARROW = 1e-6
 _ACROSS = np.linspace(0.0, 1.0, 13)
 
@@ -58,7 +60,7 @@ def _grain_on(x: float, inside: shapely.Geometry) -> Grain:
     longest = max(shapely.get_parts(inside), key=shapely.length)
     heights = shapely.get_coordinates(longest)[:, 1].tolist()
     foot, head = min(heights), max(heights)
-    inset = 0.15 * (head - foot)
+    inset = _FROM_ENDS * (head - foot)
     return (x, foot + inset), (x, head - inset)
 
 

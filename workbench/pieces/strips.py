@@ -31,6 +31,8 @@ PAST_LENGTH = 25.4
 """And longer than the centre back by an inch (common practice, no source)."""
 TURNED = 12.7
 """Each end of the waist tape that is turned under: 1/2 in (common practice, no source)."""
+_UPRIGHT_ENDS, _TAPE_ENDS = 0.15, 0.1
+"""Parts of a strip, or of the tape, that its grain line stops short of either end (own choice)."""
 _NARROWER, _TRIES = 0.8, 12
 """Parts a strip is made narrower by, and how often, until it lies flat; own choice."""
 
@@ -136,7 +138,7 @@ def tape_blanks(bench: Bench) -> tuple[Blank, ...]:
     if not (0 < wide < float("inf") and long > 0):
         return ()
     outline = _rectangle(0.0, long, -0.5 * wide, 0.5 * wide)
-    grain = (0.1 * long, 0.0), (0.9 * long, 0.0)
+    grain = (_TAPE_ENDS * long, 0.0), ((1 - _TAPE_ENDS) * long, 0.0)
     plain = _Plain("waist_tape", "Waist tape", 2 if busk else 1, "free", grain, ())
     return (Blank(outline, (0.0, 0.0, 0.0, 0.0), plain.name, (), plain.finish),)
 
@@ -156,7 +158,7 @@ def _rectangle(left: float, right: float, low: float, high: float) -> Outline:
 def _upright(outline: Outline) -> Grain:
     """Straight grain up the middle of a rectangle."""
     (left, low), (right, high) = outline.left[0].tolist(), outline.right[-1].tolist()
-    x, inset = 0.5 * (left + right), 0.15 * (high - low)
+    x, inset = 0.5 * (left + right), _UPRIGHT_ENDS * (high - low)
     return (x, low + inset), (x, high - inset)
 
 

@@ -1,8 +1,8 @@
 """Numbers in a file of the program, with the words that stand beside them.
 
 What is looked at: names in capitals at the head of a file, defaults of the fields of a class,
-and sentences in the docstring of a function, class or file that name a source. A figure in
-the middle of a formula is not looked at.
+and sentences in the docstring of a function, class or file that name a source. What stands in
+the middle of a formula has no name, and so no words: :func:`nameless_in` finds it.
 """
 
 from __future__ import annotations
@@ -120,6 +120,25 @@ def _rules(tree: ast.Module) -> Iterator[Number]:
                 of_all = not isinstance(node, ast.FunctionDef) and said_for_all(sentence)
                 if statuses_in(sentence) and not of_all:
                     yield Number(name, None, " ".join(sentence.split()), "")
+
+
+def nameless_in(source: str) -> list[float]:
+    """Figures in the middle of functions that measure something.
+
+    No halves and quarters, no right angles, no tens and hundreds, nothing finer than a hundredth,
+    and no whole number up to a hundred, which only counts.
+    """
+    functions = (node for node in ast.walk(ast.parse(source)) if isinstance(node, ast.FunctionDef))
+    inside = {node for function in functions for node in ast.walk(function) if isinstance(node, ast.Constant)}
+    in_order = sorted(inside, key=lambda node: (node.lineno, node.col_offset))
+    return [figure for node in in_order for figure in _figures(node) if not _counts_only(figure)]
+
+
+def _counts_only(figure: float) -> bool:
+    if isinstance(figure, int) and figure <= 100:
+        return True
+    quarters = figure <= 2 and float(4 * figure).is_integer()
+    return quarters or figure <= 0.01 or figure in (10, 100, 1000, 90, 180, 270, 360)
 
 
 def _sentences(text: str) -> Iterator[str]:
