@@ -11,7 +11,7 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from workbench.cloth import Quoting, hours_of, price_list, with_row
-from workbench.document import set_bought, set_price
+from workbench.document import set_bought, set_measurement, set_price
 from workbench.ui.desk import Desk
 from workbench.ui.form.field import Field, FigureRow
 from workbench.ui.form.section import Section
@@ -112,6 +112,24 @@ def test_bones_of_one_length_are_put_away_until_they_have_a_price(place: QuotePl
     desk.apply("Price", set_price(desk.project, key, Decimal(3)))
     desk.now()
     assert single[0].isVisible()
+
+
+def test_rows_do_not_pile_up_however_many_bodices_are_tried(place: QuotePlace, desk: Desk) -> None:
+    section = opened(place, PRICES)
+    most, names = len(section.rows), set()
+    for number in range(40):
+        for key, inches in (
+            ("shoulder_to_waist", 17.0),
+            ("shoulder_to_underbust", 14.5 - number / 16),
+            ("waist_to_top_hip", 2.5 + number / 10),
+        ):
+            desk.apply("Length", set_measurement(desk.project, key, str(inches)))
+        desk.now()
+        place.bench.work_out()
+        names |= {each.name for each in section.rows}
+    assert len(names) > most + 20
+    assert len(section.rows) <= most + 14
+    assert price_row(place, "thread").isVisible()
 
 
 def test_what_a_price_is_for_is_picked_from_a_menu(place: QuotePlace, desk: Desk) -> None:

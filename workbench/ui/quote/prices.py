@@ -26,6 +26,9 @@ from workbench.ui.quote.price_book import PriceBook
 from workbench.ui.quote.price_rows import PriceListRow, of_one_length
 from workbench.ui.quote.rows import ButtonsRow
 
+_MOST_AWAY = 12
+"""Rows that this bodice has no use for, kept for when it has again (own choice)."""
+
 
 class Prices(Section):
     """A row for everything that is bought besides cloth, and her own list behind them."""
@@ -41,9 +44,7 @@ class Prices(Section):
     def fill(self) -> None:
         """What her own list can do; the lines come when it is known what is bought."""
         self.add(
-            Remark(
-                "Cloth and beads have prices in their places. An empty field has none yet: that is said."
-            )
+            Remark("Cloth and beads have prices in their places. An empty field has none yet: that is said.")
         )
         self._own = self.add(ButtonsRow("Take from my list", "Keep in my list"))
         take, keep = self._own.buttons
@@ -63,12 +64,22 @@ class Prices(Section):
             row = PriceListRow(self.desk, Priced(line.key, self._known_row), line.name)
             self._of_key[line.key] = self.add(row)
         if new:
+            self._let_go()
             self.chain()
         for key, shown in self._of_key.items():
             known = self._known.get(key)
             shown.show_wanted(known is not None)
             shown.show_folded(known is not None and of_one_length(known))
         super().show_rows(picture)
+
+    def _let_go(self) -> None:
+        """Take away the oldest of what was put away: bones have another length in every bodice."""
+        away = [key for key in self._of_key if key not in self._known]
+        for key in away[:-_MOST_AWAY]:
+            row = self._of_key.pop(key)
+            self.rows.remove(row)
+            row.hide()
+            row.deleteLater()
 
     def _known_row(self, key: str) -> PriceRow | None:
         """The line as it stands now: hers, else the usual one."""
