@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from fractions import Fraction
 from pathlib import Path
 from textwrap import dedent
 
@@ -161,6 +162,7 @@ def test_what_is_said_for_all_is_found_over_the_end_of_a_line() -> None:
 
 def test_values_and_names_are_said() -> None:
     assert value_said(0.1 + 0.2) == "0.3"
+    assert [value_said(Fraction(top, 35)) for top in (889, 1)] == ["25.4", "1/35"]
     assert value_said({"a": (1.0, -2.5)}) == "a: 1, −2.5"
     assert value_said(tuple(range(100))) == "100 entries"
     assert name_said("_LEAST_GAP_MM") == "least gap, mm"

@@ -10,7 +10,7 @@ from workbench.body.units import MM_PER, Length, LengthError, LengthUnit, Unit, 
 
 LONGEST_MM = 5080.0
 """200 in: no length about one garment is longer, and it is the longest side a PDF page can have (own
-choice; of the page: ISO 32000, read)."""
+choice; of the page: ISO 32000, read; second-hand)."""
 
 _LONGEST_TEXT = 40
 """Characters that are taken for a length; own choice."""

@@ -11,7 +11,7 @@ from functools import cache, lru_cache
 from workbench.resources import resource
 
 POINT = 25.4 / 72.0
-"""mm in a typographic point (ISO 32000, read)."""
+"""mm in a typographic point (ISO 32000, read; second-hand)."""
 _FILES = {"Sheet": "fonts/NotoSans-Regular.ttf", "Sheet-Bold": "fonts/NotoSans-Bold.ttf"}
 ELLIPSIS = "…"
 

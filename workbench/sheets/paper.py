@@ -14,7 +14,7 @@ from workbench.pieces import LayerName, Marks
 MM_PER_INCH = 25.4
 """International yard and pound agreement of 1959, from memory."""
 LONGEST_SIDE = 5080.0
-"""mm; a page of a PDF holds at most 14,400 units of 1/72 in a side (ISO 32000); read."""
+"""mm; a page of a PDF holds at most 14,400 units of 1/72 in a side (ISO 32000, read; second-hand)."""
 MOST_SHEETS = 500
 """More sheets than this are a slip of the keyboard, not a print."""
 ROLL = "roll"

@@ -28,6 +28,9 @@ def main() -> int:
     for entry in lacking:
         print(f"{entry.place}: {entry.name} = {entry.value} has no source and no status.", file=sys.stderr)
     root = PACKAGE.parent
+    if not (root / "README.md").exists():
+        print("The page is made in a checkout, beside README.md.", file=sys.stderr)
+        return 1
     (root / "resources" / FILE).write_text(as_file(sections), encoding="utf-8")
     readme = root / "README.md"
     readme.write_text(with_page(readme.read_text(encoding="utf-8"), sections), encoding="utf-8")

@@ -28,7 +28,7 @@ def _said(value: object) -> str:
         return str(value)
     if isinstance(value, Decimal):
         return format(value, "f")
-    if isinstance(value, Fraction):
+    if isinstance(value, Fraction) and Fraction(repr(float(value))) != value:
         return str(value)
     if isinstance(value, Real):
         return _figure(float(value))
