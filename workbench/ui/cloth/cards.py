@@ -4,21 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import (
-    QKeyEvent,
-    QPainter,
-    QPainterPath,
-    QPaintEvent,
-    QPen,
-    QPolygonF,
-    QResizeEvent,
-    QTransform,
-)
-from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QWidget
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPen, QPolygonF, QTransform
+from PySide6.QtWidgets import QWidget
 
 from workbench.cloth import laid
 from workbench.ui.board.polygons import polygon
+from workbench.ui.cards import CardRow, CardSizes, SlipCard
 from workbench.ui.cloth.bench import ClothBench, Worked
 from workbench.ui.cloth.edits import key_of
 from workbench.ui.cloth.lays import Lay
@@ -27,9 +19,8 @@ from workbench.ui.look import GRID, fonts, look
 from workbench.ui.marks import Mark, draw_mark, mark_of
 from workbench.ui.plain import plain_tip
 
-_NARROWEST, _HEIGHT, _BETWEEN, _EDGE = 120, 12 * GRID, GRID, 3 * GRID
+_SIZES = CardSizes(narrowest=120, height=12 * GRID, above=6, usual=4, fewest=2, widest=300.0)
 _MOST_POINTS = 32
-_ROUND = 4.0
 _PICTURE = 36.0
 
 
@@ -45,16 +36,14 @@ class Face:
     pieces: tuple[QPolygonF, ...] = ()
 
 
-class ClothCard(QAbstractButton):
-    """One cloth; the one on show is filled and underlined, not only coloured."""
+class ClothCard(SlipCard):
+    """One cloth."""
+
+    underline = 3
 
     def __init__(self) -> None:
         super().__init__()
         self._face = Face("", "")
-        self.setCheckable(True)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAttribute(Qt.WidgetAttribute.WA_Hover)
-        self.setCursor(Qt.CursorShape.PointingHandCursor)
 
     @property
     def face(self) -> Face:
@@ -70,33 +59,10 @@ class ClothCard(QAbstractButton):
             self.setToolTip(plain_tip(face.name))
             self.update()
 
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Enter does what a click does; arrows go to the next card."""
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self.click()
-        else:
-            super().keyPressEvent(event)
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """A slip of paper with the plan at the left and the words beside it."""
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        self._paint_slip(painter)
+    def paint_face(self, painter: QPainter) -> None:
+        """The picture of the plan at the left, the words beside it."""
         self._paint_plan(painter)
         self._paint_words(painter)
-        painter.end()
-
-    def _paint_slip(self, painter: QPainter) -> None:
-        colours = look()
-        box = QRectF(self.rect()).adjusted(1, 1, -1, -1)
-        shape = QPainterPath()
-        shape.addRoundedRect(box, _ROUND, _ROUND)
-        painter.fillPath(shape, colours.selected_fill if self.isChecked() else colours.field)
-        marked = self.isChecked() or self.hasFocus() or self.underMouse()
-        painter.setPen(QPen(colours.selected if marked else colours.rule, 2 if self.hasFocus() else 1))
-        painter.drawPath(shape)
-        if self.isChecked():
-            painter.fillRect(QRectF(box.left() + 8, box.bottom() - 3, box.width() - 16, 2), colours.selected)
 
     def _paint_plan(self, painter: QPainter) -> None:
         """The pieces on their cloth, as small as that is."""
@@ -131,24 +97,19 @@ class ClothCard(QAbstractButton):
             shown = painter.fontMetrics().elidedText(words, Qt.TextElideMode.ElideRight, int(width))
             painter.drawText(QRectF(left, top, width, 20), middle, shown)
         if face.mark is not None:
-            ground = look().selected_fill if self.isChecked() else look().field
-            draw_mark(painter, QRectF(self.width() - 22, 8, 14, 14), face.mark, ground)
+            draw_mark(painter, QRectF(self.width() - 22, 8, 14, 14), face.mark, self.paper)
 
 
-class ClothCards(QWidget):
-    """A card for each cloth, in one row or, where that is too narrow, in more."""
+class ClothCards(CardRow):
+    """A card for each cloth."""
 
     def __init__(self, bench: ClothBench, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__("Cloths", _SIZES, parent)
         self._bench = bench
-        self.setAccessibleName("Cloths")
-        self._group = QButtonGroup(self)
         self.cards: list[ClothCard] = []
-        self._count = 0
-        self._group.idClicked.connect(self.on_clicked)
+        self.group.idClicked.connect(self.on_clicked)
         bench.cloth_shown.connect(self.show_cloth)
         bench.worked_out.connect(self.show_worked)
-        self._arrange()
 
     def show_cloth(self, number: int) -> None:
         """Mark the cloth on show. Setting a card by hand emits no click, so nobody is told."""
@@ -158,47 +119,16 @@ class ClothCards(QWidget):
     def show_worked(self, worked: Worked) -> None:
         """Show how much to buy of each."""
         while len(self.cards) < len(worked.lays):
-            card = ClothCard()
-            card.setParent(self)
-            self._group.addButton(card, len(self.cards))
-            self.cards.append(card)
+            self.cards.append(ClothCard())
+            self.take(self.cards[-1], len(self.cards) - 1)
         for card, lay in zip(self.cards, worked.lays, strict=False):
             card.show_face(face_of(lay))
-        if self._count != len(worked.lays):
-            self._count = len(worked.lays)
-            self._arrange()
+        self.show_cards(self.cards[: len(worked.lays)])
         self.show_cloth(self._bench.number)
 
     def on_clicked(self, number: int) -> None:
         """Put another cloth on show."""
         self._bench.show_cloth(number)
-
-    def sizeHint(self) -> QSize:
-        """One row."""
-        return QSize(4 * (_NARROWEST + _BETWEEN), _HEIGHT + 3 * GRID)
-
-    def minimumSizeHint(self) -> QSize:
-        """Narrow cards."""
-        return QSize(2 * (_NARROWEST + _BETWEEN), _HEIGHT)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Share out the width anew."""
-        super().resizeEvent(event)
-        self._arrange()
-
-    def _arrange(self) -> None:
-        count = max(self._count, 1)
-        room = self.width() - 2 * _EDGE + _BETWEEN
-        columns = min(max(room // (_NARROWEST + _BETWEEN), 1), count)
-        rows = -(-count // columns)
-        columns = -(-count // rows)
-        wide = min(room / columns, 300.0)
-        for number, card in enumerate(self.cards):
-            card.setVisible(number < self._count)
-            row, column = divmod(number, columns)
-            left, right = round(column * wide), round((column + 1) * wide) - _BETWEEN
-            card.setGeometry(_EDGE + left, 6 + row * (_HEIGHT + _BETWEEN), right - left, _HEIGHT)
-        self.setFixedHeight(rows * (_HEIGHT + _BETWEEN) - _BETWEEN + 3 * GRID)
 
 
 def face_of(lay: Lay) -> Face:

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QKeyEvent, QPainter, QPainterPath, QPaintEvent, QPen
+from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import (
-    QAbstractButton,
     QButtonGroup,
     QFrame,
     QLabel,
@@ -18,28 +17,26 @@ from PySide6.QtWidgets import (
 
 from workbench.document import Picture
 from workbench.fitting import Fitting, date_said
+from workbench.ui.cards import SlipCard
 from workbench.ui.fitting.bench import FittingBench
 from workbench.ui.look import GRID, fonts, look
 
 _CARD, _BETWEEN, _MOST_SEEN = 12 * GRID, GRID, 3
-_ROUND = 4.0
 _NOTHING = (
     "No fitting yet. When she has worn the first make-up, add one: the three gaps of the opening, "
     "and what was pinned."
 )
 
 
-class FittingCard(QAbstractButton):
-    """One fitting; the one on show is filled and underlined, not only coloured."""
+class FittingCard(SlipCard):
+    """One fitting."""
+
+    underline = 3
 
     def __init__(self, number: int) -> None:
         super().__init__()
         self.number = number
         self.name, self.told = "", ""
-        self.setCheckable(True)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAttribute(Qt.WidgetAttribute.WA_Hover)
-        self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.setFixedHeight(_CARD)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
 
@@ -51,26 +48,8 @@ class FittingCard(QAbstractButton):
             self.setAccessibleName(f"{name}: {told}")
             self.update()
 
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Enter does what a click does; arrows go to the next card."""
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self.click()
-        else:
-            super().keyPressEvent(event)
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """A slip of paper with two lines of words."""
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        box = QRectF(self.rect()).adjusted(1, 1, -1, -1)
-        shape = QPainterPath()
-        shape.addRoundedRect(box, _ROUND, _ROUND)
-        painter.fillPath(shape, look().selected_fill if self.isChecked() else look().field)
-        marked = self.isChecked() or self.hasFocus() or self.underMouse()
-        painter.setPen(QPen(look().selected if marked else look().rule, 2 if self.hasFocus() else 1))
-        painter.drawPath(shape)
-        if self.isChecked():
-            painter.fillRect(QRectF(box.left() + 8, box.bottom() - 3, box.width() - 16, 2), look().selected)
+    def paint_face(self, painter: QPainter) -> None:
+        """Two lines of words."""
         room = self.width() - 6 * GRID
         for words, font, colour, top in (
             (self.name, fonts().strong, look().ink, 4),
@@ -80,7 +59,6 @@ class FittingCard(QAbstractButton):
             painter.setPen(colour)
             said = painter.fontMetrics().elidedText(words, Qt.TextElideMode.ElideRight, room)
             painter.drawText(QRectF(3 * GRID, top, room, 18), Qt.AlignmentFlag.AlignVCenter, said)
-        painter.end()
 
 
 def face_of(fitting: Fitting) -> tuple[str, str]:

@@ -5,30 +5,21 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import (
-    QKeyEvent,
-    QPainter,
-    QPainterPath,
-    QPaintEvent,
-    QPen,
-    QPolygonF,
-    QResizeEvent,
-    QTransform,
-)
-from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QWidget
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QPainter, QPen, QPolygonF, QTransform
+from PySide6.QtWidgets import QWidget
 
 from workbench.document import Picture
 from workbench.pieces import LAYERS, Cutting, Layer, LayerName, label_of
 from workbench.ui.board.polygons import polygon
+from workbench.ui.cards import CardRow, CardSizes, SlipCard
 from workbench.ui.look import GRID, fonts, look
 from workbench.ui.marks import draw_mark
 from workbench.ui.pieces.bench import Bench, Worked
 
-_NARROWEST, _HEIGHT, _BETWEEN, _EDGE = 96, 21 * GRID, GRID, 3 * GRID
+_SIZES = CardSizes(narrowest=96, height=21 * GRID, above=2 * GRID, usual=len(LAYERS), fewest=5)
 _PICTURE = QRectF(10, 7, 76, 34)
 _GAP, _MOST_POINTS = 14.0, 48
-_ROUND = 4.0
 
 
 @dataclass(frozen=True)
@@ -42,17 +33,18 @@ class Face:
     pieces: tuple[QPolygonF, ...] = ()
 
 
-class Card(QAbstractButton):
-    """One layer; the one on show is filled and underlined, not only coloured."""
+class Card(SlipCard):
+    """One layer."""
 
     def __init__(self, name: LayerName) -> None:
         super().__init__()
         self.layer = name
         self._face = Face("", "", made=False)
-        self.setCheckable(True)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAttribute(Qt.WidgetAttribute.WA_Hover)
-        self.setCursor(Qt.CursorShape.PointingHandCursor)
+
+    @property
+    def blank(self) -> bool:
+        """A layer that is not made."""
+        return not self._face.made
 
     @property
     def face(self) -> Face:
@@ -67,38 +59,12 @@ class Card(QAbstractButton):
             self.setAccessibleName(f"{face.label}: {face.count}{amiss}")
             self.update()
 
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Enter does what a click does; arrows go to the next card."""
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self.click()
-        else:
-            super().keyPressEvent(event)
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """A slip of paper with the picture on top, and the words below it."""
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        self._paint_slip(painter)
+    def paint_face(self, painter: QPainter) -> None:
+        """The picture on top, and the words below it."""
         self._paint_pieces(painter)
         self._paint_words(painter)
         if self._face.amiss:
-            ground = look().selected_fill if self.isChecked() else look().field
-            draw_mark(painter, QRectF(self.width() - 20, 6, 14, 14), "attend", ground)
-        painter.end()
-
-    def _paint_slip(self, painter: QPainter) -> None:
-        colours = look()
-        box = QRectF(self.rect()).adjusted(1, 1, -1, -1)
-        shape = QPainterPath()
-        shape.addRoundedRect(box, _ROUND, _ROUND)
-        ground = colours.field if self._face.made else colours.ground
-        painter.fillPath(shape, colours.selected_fill if self.isChecked() else ground)
-        marked = self.isChecked() or self.hasFocus() or self.underMouse()
-        border = colours.selected if marked else colours.rule if self._face.made else colours.hairline
-        painter.setPen(QPen(border, 2 if self.hasFocus() else 1))
-        painter.drawPath(shape)
-        if self.isChecked():
-            painter.fillRect(QRectF(box.left() + 8, box.bottom() - 4, box.width() - 16, 2), colours.selected)
+            draw_mark(painter, QRectF(self.width() - 20, 6, 14, 14), "attend", self.paper)
 
     def _paint_pieces(self, painter: QPainter) -> None:
         if not self._face.pieces:
@@ -135,24 +101,20 @@ class Card(QAbstractButton):
             painter.setPen(look().soft_ink)
 
 
-class LayerCards(QWidget):
-    """A card for each layer, in one row or, where that is too narrow, in two."""
+class LayerCards(CardRow):
+    """A card for each layer."""
 
     def __init__(self, bench: Bench, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__("Layers", _SIZES, parent)
         self._bench = bench
-        self.setAccessibleName("Layers")
-        self._group = QButtonGroup(self)
-        self.cards: dict[LayerName, Card] = {}
-        for number, name in enumerate(LAYERS):
-            card = self.cards[name] = Card(name)
-            card.setParent(self)
-            self._group.addButton(card, number)
+        self.cards = {name: Card(name) for name in LAYERS}
+        for number, card in enumerate(self.cards.values()):
+            self.take(card, number)
+        self.show_cards(tuple(self.cards.values()))
         self.cards[bench.layer].setChecked(True)
-        self._group.idClicked.connect(self.on_clicked)
+        self.group.idClicked.connect(self.on_clicked)
         bench.layer_shown.connect(self.show_layer)
         bench.worked_out.connect(self.show_worked)
-        self._arrange()
 
     def show_layer(self, name: LayerName) -> None:
         """Mark the layer on show. Setting a card by hand emits no click, so nobody is told."""
@@ -167,31 +129,6 @@ class LayerCards(QWidget):
     def on_clicked(self, number: int) -> None:
         """Put another layer on show."""
         self._bench.show_layer(LAYERS[number])
-
-    def sizeHint(self) -> QSize:
-        """One row."""
-        return QSize(len(LAYERS) * (_NARROWEST + _BETWEEN), _HEIGHT + 4 * GRID)
-
-    def minimumSizeHint(self) -> QSize:
-        """Two rows of narrow cards."""
-        return QSize(5 * (_NARROWEST + _BETWEEN), _HEIGHT)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Share out the width anew."""
-        super().resizeEvent(event)
-        self._arrange()
-
-    def _arrange(self) -> None:
-        room = self.width() - 2 * _EDGE + _BETWEEN
-        columns = min(max(room // (_NARROWEST + _BETWEEN), 1), len(LAYERS))
-        rows = -(-len(LAYERS) // columns)
-        columns = -(-len(LAYERS) // rows)
-        wide = room / columns
-        for number, card in enumerate(self.cards.values()):
-            row, column = divmod(number, columns)
-            left, right = round(column * wide), round((column + 1) * wide) - _BETWEEN
-            card.setGeometry(_EDGE + left, 2 * GRID + row * (_HEIGHT + _BETWEEN), right - left, _HEIGHT)
-        self.setFixedHeight(rows * (_HEIGHT + _BETWEEN) - _BETWEEN + 4 * GRID)
 
 
 def _face(name: LayerName, layer: Layer | None, picture: Picture, cutting: Cutting | None) -> Face:
