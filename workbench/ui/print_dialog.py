@@ -2,23 +2,16 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
-from PySide6.QtCore import Qt, QUrl
-from PySide6.QtGui import QCloseEvent, QDesktopServices
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QComboBox,
-    QDialog,
     QGridLayout,
-    QHBoxLayout,
     QLabel,
-    QPushButton,
     QVBoxLayout,
     QWidget,
 )
 
 from workbench.document import (
-    FileTrouble,
     Picture,
     Project,
     choice_of,
@@ -31,29 +24,27 @@ from workbench.sheets import PAPERS, ROLL, PrintError, SheetMap, sheet_map
 from workbench.ui.asking import Asking
 from workbench.ui.desk import Desk
 from workbench.ui.files import Files, plain_name
-from workbench.ui.findings import FindingRow
-from workbench.ui.job import Job
 from workbench.ui.look import GRID, fonts
 from workbench.ui.print_layers import LayerBoxes
 from workbench.ui.print_lengths import LengthRow
 from workbench.ui.sheet_preview import SheetPreview
 from workbench.ui.tick import Tick
+from workbench.ui.writing_dialog import WritingDialog
 
 STEP_NAME = "Paper"
 _TRUE_SIZE = "Print at 100 %, never fitted to the page, and measure the square on the first sheet."
 
 
-class PrintDialog(QDialog):
+class PrintDialog(WritingDialog):
     """Edits a copy of the project's paper; it becomes the project's when the PDF is written."""
 
+    _then = _TRUE_SIZE
+
     def __init__(self, desk: Desk, files: Files, asking: Asking, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        super().__init__("Print to true size", "Write the PDF…", parent)
         self._desk, self._files, self._asking = desk, files, asking
         self._project: Project = desk.project
         self._picture: Picture = desk.picture
-        self._job: Job | None = None
-        self._path: Path | None = None
-        self.setWindowTitle("Print to true size")
         self.paper = QComboBox()
         self.paper.setAccessibleName("Paper")
         for name in PAPERS:
@@ -67,10 +58,7 @@ class PrintDialog(QDialog):
         self.with_allowance = Tick("Pieces with cut lines, notches and bones")
         self.layers = LayerBoxes()
         self.cutting_pages = Tick("Lists for the cutting table in front")
-        self.state, self.warning = FindingRow(clickable=False), FindingRow(clickable=False)
         self.preview = SheetPreview()
-        self.write = QPushButton("Write the PDF…")
-        self.open_it, self.shut = QPushButton("Open it"), QPushButton("Close")
         self._arrange()
         self._connect()
         self.resize(240 * GRID, 150 * GRID)
@@ -89,22 +77,8 @@ class PrintDialog(QDialog):
         rows.addWidget(self.layers, 5, 0, 1, 2)
         rows.addWidget(self.cutting_pages, 6, 0, 1, 2)
         left = QVBoxLayout()
-        left.setContentsMargins(0, 0, 4 * GRID, 0)
         left.addLayout(rows)
-        left.addSpacing(2 * GRID)
-        for row in (self.state, self.warning):
-            left.addWidget(row)
-        left.addStretch(1)
-        left.addWidget(_note(_TRUE_SIZE))
-        buttons = QHBoxLayout()
-        for button in (self.write, self.open_it, self.shut):
-            buttons.addWidget(button)
-        left.addLayout(buttons)
-        self.write.setDefault(True)
-        both = QHBoxLayout(self)
-        both.setContentsMargins(4 * GRID, 4 * GRID, 4 * GRID, 4 * GRID)
-        both.addLayout(left, 0)
-        both.addWidget(self.preview, 1)
+        self.arrange_beside(left, self.preview, note=_note(_TRUE_SIZE))
 
     def _connect(self) -> None:
         self.paper.activated.connect(self.on_paper_picked)
@@ -113,10 +87,6 @@ class PrintDialog(QDialog):
         self.cutting_pages.clicked.connect(self.on_pieces_clicked)
         for row in self.lengths.values():
             row.changed.connect(self.on_length_changed)
-        self.write.clicked.connect(self.on_write)
-        self.open_it.clicked.connect(self.on_open)
-        self.shut.clicked.connect(self.reject)
-        self.open_it.setEnabled(False)
 
     # --- what is shown ---------------------------------------------------------------------
 
@@ -148,37 +118,13 @@ class PrintDialog(QDialog):
             self.state.show_sentence("note", *_counted(sheets))
         self.preview.show_map(sheets)
         self.write.setEnabled(sheets is not None and self._job is None)
-        self._show_warning()
+        self.show_over(self._picture, "; the first page says so")
 
     def _sheets(self) -> SheetMap:
         assert self._picture.outcome is not None
         paper = self._project.paper
         cutting = self._picture.cutting if paper.with_allowance else None
         return sheet_map(self._picture.outcome, choice_of(paper, self._project.making), cutting)
-
-    def _show_warning(self) -> None:
-        """A print is never silent about a limit that is passed."""
-        over = sum(finding.severity == "over" for finding in self._picture.findings)
-        self.warning.setVisible(over > 0)
-        what = "One figure is" if over == 1 else f"{over} figures are"
-        self.warning.show_sentence(
-            "over", "Over the limit", f"{what} above the limit you set; the first page says so."
-        )
-
-    def show_written(self) -> None:
-        """The job is done: the file is whole, or why it is not there."""
-        job, path = self._job, self._path
-        if job is None or path is None:
-            return
-        self._job = None
-        self.write.setEnabled(True)
-        if job.error is None:
-            self.open_it.setEnabled(True)
-            self.state.show_sentence("within", "Written", f"{path}. {_TRUE_SIZE}")
-        elif isinstance(job.error, FileTrouble | ValueError):
-            self.state.show_sentence("stop", "Not written", str(job.error))
-        else:
-            raise job.error
 
     # --- what she does ---------------------------------------------------------------------
 
@@ -215,28 +161,7 @@ class PrintDialog(QDialog):
             return
         self._desk.apply(STEP_NAME, self._project)
         picture, paper = self._picture, self._project.paper
-        self._path = path
-        self._job = Job(lambda: write_whole(path, printed(picture, paper)), self)
-        self._job.finished.connect(self.show_written)
-        self.write.setEnabled(False)
-        self.state.show_sentence("note", "Writing", f"{path.name} …")
-        self._job.start()
-
-    def on_open(self) -> None:
-        """Show the PDF in whatever the system opens it with."""
-        if self._path is not None:
-            QDesktopServices.openUrl(QUrl.fromLocalFile(str(self._path)))
-
-    def reject(self) -> None:
-        """Close; a file that is being written is written first."""
-        if self._job is not None:
-            self._job.wait()
-        super().reject()
-
-    def closeEvent(self, event: QCloseEvent) -> None:
-        """As with the button."""
-        self.reject()
-        event.accept()
+        self.write_beside(path, lambda: write_whole(path, printed(picture, paper)))
 
 
 def _counted(sheets: SheetMap) -> tuple[str, str]:
