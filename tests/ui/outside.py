@@ -13,7 +13,7 @@ from typing import Any
 import gi  # type: ignore[import-not-found]  # of the system’s Python alone
 
 gi.require_version("Atspi", "2.0")
-from gi.repository import Atspi  # noqa: E402  # type: ignore[import-not-found]
+from gi.repository import Atspi  # type: ignore[import-not-found]  # noqa: E402
 
 
 def told(thing: Any) -> dict[str, Any]:

@@ -34,7 +34,7 @@ _STANDARD = QKeySequence.StandardKey
 DEEDS = (
     Deed("new_under_bust", "&Under-bust bodice", _STANDARD.New),
     Deed("new_over_bust", "&Over-bust bodice", "Ctrl+Shift+N"),
-    Deed("shapes", "&Shapes…", "Ctrl+Shift+A", "shapes", "Shapes"),
+    Deed("shapes", "S&hapes…", "Ctrl+Shift+A", "shapes", "Shapes"),
     Deed("keep_shape", "&Keep its shape…"),
     Deed("book", "Client &book", "Ctrl+Shift+B", "book", "Client book"),
     Deed("open", "&Open…", _STANDARD.Open, "open", "Open"),
@@ -44,38 +44,38 @@ DEEDS = (
     Deed("print", "&Print to true size…", _STANDARD.Print, "print", "Print"),
     Deed("export", "E&xport…", "Ctrl+Shift+E", "export", "Export"),
     Deed("print_inside", "Print the &inside sheet…"),
-    Deed("print_silhouette", "Print the sil&houette…"),
-    Deed("print_card", "Print the client’s ca&rd…"),
+    Deed("print_silhouette", "Print the silhoue&tte…"),
+    Deed("print_card", "Print the cli&ent’s card…"),
     Deed("close", "&Close the project", _STANDARD.Close),
     Deed("quit", "&Quit", "Ctrl+Q"),
     Deed("undo", "&Undo", _STANDARD.Undo, "undo", "Undo"),
     Deed("redo", "&Redo", _STANDARD.Redo, "redo", "Redo"),
     Deed("draft", "&Draft", "Ctrl+1", group="place"),
     Deed("pieces", "&Pieces", "Ctrl+2", group="place"),
-    Deed("beads", "Bea&ds", "Ctrl+3", group="place"),
+    Deed("beads", "&Beads", "Ctrl+3", group="place"),
     Deed("cloth", "&Cloth", "Ctrl+4", group="place"),
     Deed("quote", "&Quote", "Ctrl+5", group="place"),
     Deed("marking", "&Marking", "Ctrl+6", group="place"),
     Deed("sewing", "&Sewing", "Ctrl+7", group="place"),
-    Deed("fittings", "F&ittings", "Ctrl+8", group="place"),
+    Deed("fittings", "&Fittings", "Ctrl+8", group="place"),
     Deed("take_most", "Take the &most that keeps every limit", "Ctrl+M"),
     Deed("apart", "Panels laid &apart", "F5", "apart", "Apart", "layout"),
     Deed("block", "Panels on the &block", "F6", "block", "Block", "layout"),
     Deed("both", "Both &halves", "F7", "both", "Halves", "layout"),
     Deed("fit", "&Fit the drawing to the window", "Ctrl+0", "fit", "Fit"),
     Deed("grid", "&Grid", "Ctrl+G", group="*"),
-    Deed("allowance", "Seam &allowance", "Ctrl+E", group="*"),
-    Deed("flare", "F&lare of the seams", "Ctrl+Shift+F", "flare", "", "*"),
+    Deed("allowance", "&Seam allowance", "Ctrl+E", group="*"),
+    Deed("flare", "Flare of the s&eams", "Ctrl+Shift+F", "flare", "", "*"),
     Deed("ledger", "&Ledger table", "F8", "ledger", "Ledger", "*"),
     Deed("comfort", "&Comfort", "F9", "comfort", "Comfort", "?side"),
     Deed("worn", "&Worn, on her body", "F11", "worn", "Worn", "?side"),
     Deed("wish", "Pict&ures of the wish", "F10", "pictures", "Pictures", "?side"),
-    Deed("halves", "The other &half, turned over", "Ctrl+H", "both", "Other half", "*"),
+    Deed("halves", "The &other half, turned over", "Ctrl+H", "both", "Other half", "*"),
     Deed("lists", "L&ists", "Ctrl+L", "lists", "Lists", "*"),
-    Deed("better", "Find a &better plan", "Ctrl+B", "better", "Better plan"),
-    Deed("compare", "Compare &ways to cut", "Ctrl+T", "compare", "Compare", "*"),
-    Deed("client_page", "The client’s pa&ge", "Ctrl+Shift+T", "client_page", "Client’s page", "*"),
-    Deed("next_step", "&Next step", "Ctrl+J", "next_step", "Next step"),
+    Deed("better", "Find a better &plan", "Ctrl+B", "better", "Better plan"),
+    Deed("compare", "Compare wa&ys to cut", "Ctrl+T", "compare", "Compare", "*"),
+    Deed("client_page", "The clien&t’s page", "Ctrl+Shift+T", "client_page", "Client’s page", "*"),
+    Deed("next_step", "Ne&xt step", "Ctrl+J", "next_step", "Next step"),
     Deed("system", "As the s&ystem has it", group="look"),
     Deed("light", "&Light", group="look"),
     Deed("dark", "&Dark", group="look"),
@@ -213,11 +213,12 @@ class Menus:
         self._fill(file, "- save save_as versions keep_shape -")
         self._fill(file, "print print_inside print_silhouette print_card export - close quit")
         self._fill(self._menu("&Edit"), "undo redo - take_most")
+        self._fill(self._menu("&Place"), " ".join(PLACES))
         view = self._menu("&View")
-        self._fill(view, "draft pieces beads cloth quote marking sewing fittings - fit -")
+        self._fill(view, "fit -")
         self._fill(view, "apart block both grid allowance flare ledger comfort worn wish -")
         self._fill(view, "halves lists - better compare - client_page - next_step -")
-        self._fill(view.addMenu("&Light or dark"), "system light dark")
+        self._fill(view.addMenu("Light o&r dark"), "system light dark")
         self._fill(self._menu("&Help"), "help words keys - guide - cautions about")
 
     def _menu(self, title: str) -> QMenu:

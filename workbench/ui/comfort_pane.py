@@ -37,6 +37,7 @@ class ComfortPane(QWidget):
         self.head = Head("Comfort")
         self.setMinimumWidth(WIDTH)
         area = QScrollArea()
+        area.setAccessibleName("Comfort, level by level")
         area.setWidgetResizable(True)
         area.setFrameShape(QFrame.Shape.NoFrame)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QHideEvent, QShowEvent
+from PySide6.QtGui import QFocusEvent, QHideEvent, QShowEvent
 from PySide6.QtWidgets import QFrame, QLayout, QSplitter, QVBoxLayout, QWidget
 
 USUAL_FORM, USUAL_REST = 312, 968
@@ -22,6 +22,7 @@ class PlacePage(QSplitter):
         super().__init__(Qt.Orientation.Horizontal, parent)
         self.setHandleWidth(1)
         self.setChildrenCollapsible(False)
+        self._first: QWidget | None = None
 
     def arrange(self, form: QWidget, *parts: QWidget | QLayout) -> None:
         """Put the form at the left, and beside it the parts below each other; the tallest one has the room.
@@ -43,6 +44,19 @@ class PlacePage(QSplitter):
         self.addWidget(right)
         self.setStretchFactor(1, 1)
         self.setSizes([USUAL_FORM, USUAL_REST])
+
+    def begin_at(self, widget: QWidget) -> None:
+        """What has the keys when the place is turned to.
+
+        It is no focus proxy: Tab would go past what stands before it, and never come to it.
+        """
+        self._first = widget
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Hand the keys on."""
+        super().focusInEvent(event)
+        if self._first is not None:
+            self._first.setFocus(event.reason())
 
     def form_width(self) -> int:
         """Pixels across of the form, so that the next place has it as wide."""

@@ -149,6 +149,7 @@ class Welcome(QFrame):
         self.how.setObjectName("quiet")
         self.how.clicked.connect(self.on_how)
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
+        self.setAccessibleName("Begin, or open a project")
         for choice in self.choices.values():
             choice.clicked.connect(self.on_choice_clicked)
         self._arrange()

@@ -48,7 +48,7 @@ class BeadsPlace(PlacePage):
         beside.addWidget(self.list)
         self.list.setFixedWidth(WIDTH)
         self.arrange(self.form, beside, self.foot)
-        self.setFocusProxy(self.map)
+        self.begin_at(self.map)
 
     def has(self, field: str) -> bool:
         """Whether a field, as findings name it, is one of this place's."""

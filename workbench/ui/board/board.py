@@ -29,6 +29,7 @@ class Board(QWidget):
         row.setSpacing(0)
         row.addWidget(self.canvas, 74)
         row.addWidget(self.strip, 26)
+        self.setAccessibleName("Panels and girths")
         self.setFocusProxy(self.canvas)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         desk.drafted.connect(self.show_picture)

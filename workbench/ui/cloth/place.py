@@ -62,7 +62,7 @@ class ClothPlace(PlacePage):
         beside.addWidget(self.compare)
         self.compare.setFixedWidth(WIDTH)
         self.arrange(self.form, self.cards, hairline(), beside, self.foot)
-        self.setFocusProxy(self.canvas)
+        self.begin_at(self.canvas)
 
     def _connect(self) -> None:
         self.bench.laid.connect(self.show_laid)

@@ -42,7 +42,7 @@ class FittingPlace(PlacePage):
         middle.addWidget(self.list)
         self.list.setFixedWidth(WIDTH)
         self.arrange(self.form, middle, self.foot)
-        self.setFocusProxy(self.overlay)
+        self.begin_at(self.overlay)
 
     def has(self, field: str) -> bool:
         """Whether a field, as findings name it, is one of this place's."""

@@ -68,7 +68,6 @@ class MarkingPane(QWidget):
         across.addWidget(self.steps)
         across.setContentsMargins(0, 0, 0, 0)
         self.setLayout(across)
-        self.setFocusProxy(self.steps.onward)
 
     # --- what is shown ---------------------------------------------------------------------
 

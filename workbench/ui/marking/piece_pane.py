@@ -52,6 +52,7 @@ class PiecePane(QWidget):
         rows.addWidget(self.pieces)
         rows.addStretch(1)
         area = QScrollArea()
+        area.setAccessibleName("Pieces of the layer")
         area.setWidget(inside)
         area.setWidgetResizable(True)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)

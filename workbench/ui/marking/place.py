@@ -17,7 +17,7 @@ class MarkingPlace(PlacePage):
         self._desk = desk
         self.pane = MarkingPane(desk)
         self.addWidget(self.pane)
-        self.setFocusProxy(self.pane)
+        self.begin_at(self.pane.steps.onward)
         desk.drafted.connect(self.pane.show_picture)
 
     def form_width(self) -> int:

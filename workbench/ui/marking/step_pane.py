@@ -67,10 +67,10 @@ class StepPane(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        column.addWidget(_scrolled(large), 3)
+        column.addWidget(_scrolled("The step", large), 3)
         buttons.setContentsMargins(4 * GRID, 2 * GRID, 3 * GRID, 2 * GRID)
         column.addLayout(buttons)
-        self._below = _scrolled(self.steps)
+        self._below = _scrolled("Steps of the piece", self.steps)
         column.addWidget(self._below, 2)
 
     def show_step(
@@ -106,8 +106,9 @@ class StepPane(QWidget):
         self.chosen.emit(step + 1)
 
 
-def _scrolled(inside: QWidget) -> QScrollArea:
+def _scrolled(name: str, inside: QWidget) -> QScrollArea:
     area = QScrollArea()
+    area.setAccessibleName(name)
     area.setWidget(inside)
     area.setWidgetResizable(True)
     area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)

@@ -43,7 +43,7 @@ class PiecesPlace(PlacePage):
         middle.addWidget(self.lists)
         self.lists.setFixedWidth(WIDTH)
         self.arrange(self.form, self.cards, middle, self.foot)
-        self.setFocusProxy(self.table)
+        self.begin_at(self.table)
 
     def has(self, field: str) -> bool:
         """Whether a field, as findings name it, is one of this place's."""

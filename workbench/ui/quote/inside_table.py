@@ -215,6 +215,7 @@ class InsidePane(QWidget):
         column.addLayout(foot)
         self.setMinimumWidth(90 * GRID)
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
+        self.setAccessibleName("What it costs her")
 
     def show_reckoned(self, reckoned: Reckoned) -> None:
         """Show the sheet, or why there is none."""

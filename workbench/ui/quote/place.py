@@ -44,7 +44,7 @@ class QuotePlace(PlacePage):
         beside.addWidget(self._edge)
         beside.addWidget(self.page, 9)
         self.arrange(self.form, beside, self.foot)
-        self.setFocusProxy(self.inside.sheet)
+        self.begin_at(self.inside.sheet)
 
     def has(self, field: str) -> bool:
         """Whether a field, as findings name it, is one of this place's."""
@@ -61,7 +61,7 @@ class QuotePlace(PlacePage):
 
     def show_reckoned(self, reckoned: Reckoned) -> None:
         """Say in the foot what follows from the quote."""
-        self.setFocusProxy(self.inside.sheet if reckoned.quote is not None else self.inside)
+        self.begin_at(self.inside.sheet if reckoned.quote is not None else self.inside)
         self.foot.show_picture(reckoned.picture)
 
     def _findings(self, picture: Picture) -> Sequence[Finding]:

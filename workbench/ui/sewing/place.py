@@ -51,11 +51,12 @@ class SewingPlace(PlacePage):
         column.addWidget(self.chapters)
         column.addStretch(1)
         scroll = QScrollArea()
+        scroll.setAccessibleName("Steps of the work")
         scroll.setWidget(contents)
         scroll.setWidgetResizable(True)
         scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.arrange(scroll, self.order, self.foot)
-        self.setFocusProxy(self.order)
+        self.begin_at(self.order)
 
     def has(self, field: str) -> bool:
         """Steps are ticked, not filled in: no field is this place's."""
