@@ -239,7 +239,7 @@ def test_one_layer_alone_is_the_same_as_among_all() -> None:
                 assert one.at == pytest.approx(other.at, abs=1e-9)
                 assert one.towards == pytest.approx(other.towards, abs=1e-9)
                 assert replace(one, at=other.at, towards=other.towards) == other
-    for line, piece in zip(cut_lines(outcome(), ALL), found["fashion"].pieces, strict=True):
+    for line, piece in zip(cut_lines(outcome(), ALL).values(), found["fashion"].pieces, strict=True):
         assert np.array_equal(line, piece.cut)
 
 
@@ -249,7 +249,7 @@ def test_without_a_draft_there_is_nothing_to_cut() -> None:
         stopped = replace(stopped, draft=None)
     assert cutting_of(stopped, ALL) == Cutting((), (), None, None, (), (), (), ())
     assert layer_of(stopped, ALL, "fashion").pieces == ()
-    assert cut_lines(stopped, ALL) == ()
+    assert cut_lines(stopped, ALL) == {}
 
 
 @pytest.mark.parametrize("amiss", [-1.0, float("nan"), float("inf")])

@@ -21,6 +21,7 @@ from workbench.document import (
     Session,
     new_project,
     set_front_share,
+    set_layer_panel,
     set_measurement,
     set_panels,
     set_pin,
@@ -126,6 +127,15 @@ def test_cut_lines_laid_apart_do_not_touch(over_bust: Board) -> None:
     cuts = [shape.cut.boundingRect() for shape in scene_on(over_bust).shapes if shape.cut]
     assert len(cuts) == 6
     assert all(before.right() < after.left() for before, after in itertools.pairwise(cuts))
+
+
+def test_a_panel_left_out_of_the_fashion_cloth_has_no_cut_line(over_bust: Board, desk: Desk) -> None:
+    before = {shape.panel.index: shape.cut_ring for shape in scene_on(over_bust).shapes}
+    desk.apply("Panel", set_layer_panel(desk.project, "fashion", 1, in_it=False))
+    desk.now()
+    after = {shape.panel.index: shape.cut_ring for shape in scene_on(over_bust).shapes}
+    assert after.pop(1) is None
+    assert all(np.array_equal(ring, before[panel]) for panel, ring in after.items())
 
 
 def test_both_halves_are_mirror_images(over_bust: Board) -> None:

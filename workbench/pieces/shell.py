@@ -13,12 +13,16 @@ from workbench.pieces.outline import outline_of
 from workbench.pieces.polyline import Array
 
 
-def cut_lines(outcome: Outcome, making: Making) -> tuple[Array, ...]:
-    """Cut line (n, 2) of each panel in the fashion cloth, mm, anticlockwise, the first point not repeated."""
+def cut_lines(outcome: Outcome, making: Making) -> dict[int, Array]:
+    """Cut line (n, 2) of each panel that is cut in the fashion cloth, by its number.
+
+    In mm, anticlockwise, the first point not repeated. A panel that is left out there has none.
+    """
     if outcome.draft is None:
-        return ()
+        return {}
     choice, edging = choice_of(making, "fashion"), Edging(outcome.design, making)
     panels = panels_in(choice, outcome.draft)
     outlines = [outline_of(panel, *edging.turns(panel.index, choice.turn_mm)) for panel in panels]
     widths = [edging.widths("fashion", panel.index) for panel in panels]
-    return tuple(shape.ring for shape in cut_shapes(outlines, widths, making.corner_limit))
+    shapes = cut_shapes(outlines, widths, making.corner_limit)
+    return {panel.index: shape.ring for panel, shape in zip(panels, shapes, strict=True)}

@@ -47,7 +47,7 @@ class Shape:
 
 def cuts_of(outcome: Outcome, making: Making) -> dict[int, Array]:
     """The cut line (n, 2) of each panel in the fashion cloth, by its number."""
-    return dict(enumerate(cut_lines(outcome, making)))
+    return cut_lines(outcome, making)
 
 
 def placed_for(outcome: Outcome, layout: Layout, cuts: Mapping[int, Array]) -> tuple[Placement, ...]:
@@ -57,7 +57,8 @@ def placed_for(outcome: Outcome, layout: Layout, cuts: Mapping[int, Array]) -> t
     half: list[Placement] = []
     edge, gap = 0.0, _CUT_GAP if cuts else _GAP
     for panel in outcome.draft.panels:
-        x = cuts[panel.index][:, 0] if cuts else panel.outline[:, 0]
+        # one that is left out of the fashion cloth has no cut line
+        x = cuts.get(panel.index, panel.outline)[:, 0]
         # the first panel's centre front stands at 0, whatever lies beyond it
         start = edge - float(x.min()) if half else 0.0
         half.append(Placement(panel.index, start))
