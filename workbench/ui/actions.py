@@ -246,6 +246,10 @@ class Tools(QToolBar):
         self.setContextMenuPolicy(Qt.ContextMenuPolicy.PreventContextMenu)
         self._new = self._new_button(menus)
         self.addWidget(self._new)
+        # Qt's own, which opens what has no room; its name and its drawing are of no use to anybody
+        self._more = self.findChild(QToolButton, "qt_toolbar_ext_button")
+        if self._more is not None:
+            self._more.setAccessibleName("More tools")
         self.show_place("draft")
         self.show_icons()
         window.addToolBar(self)
@@ -284,8 +288,10 @@ class Tools(QToolBar):
                 arrow.setAccessibleName(self._actions[name].iconText())
 
     def show_icons(self) -> None:
-        """Draw the icon of the button that is no action in the ink of the look on show."""
+        """Draw the icons of the buttons that are no actions in the ink of the look on show."""
         self._new.setIcon(icon("new"))
+        if self._more is not None:
+            self._more.setIcon(icon("more", 12))
 
 
 class UndoKeys(QObject):

@@ -27,6 +27,7 @@ QToolBar::separator { background: %hairline; width: 1px; margin: 6px 4px; }
 QToolBar QToolButton {
     border: 1px solid transparent; border-radius: 4px; padding: 4px 5px; color: %ink;
 }
+QToolBar QToolButton#qt_toolbar_ext_button { padding: 0; border-color: %hairline; }
 QToolBar QToolButton:hover { background: %field; }
 QToolBar QToolButton:pressed, QToolBar QToolButton:checked {
     background: %selected_fill; border-color: %selected;

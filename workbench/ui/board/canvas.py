@@ -37,7 +37,7 @@ _DESCRIPTION = (
     "Delete removes a point or unpins a figure."
 )
 _MOVING = "A drag or the arrow keys move the picture behind the panels; Escape lets it go."
-_LEAST = (420, 320)
+_LEAST = (380, 320)
 _AIR = 28.0
 """Pixels of paper left round the panels when they are fitted."""
 

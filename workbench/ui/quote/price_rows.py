@@ -22,7 +22,7 @@ from workbench.ui.look import GRID, fonts
 from workbench.ui.quote.figures import Priced
 from workbench.ui.tick import Tick
 
-_PRICE, _PACK = 24 * GRID, 25 * GRID
+_PRICE, _PACK = 24 * GRID, 27 * GRID
 Per = Literal["each", "yard", "metre", "pair", "pack"]
 _PERS: dict[Per, str] = {
     "each": "each",
