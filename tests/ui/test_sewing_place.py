@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -10,6 +12,7 @@ from pytestqt.qtbot import QtBot
 from tests.ui.conftest import on_screen
 from workbench.body import say_with_unit
 from workbench.document import Session, new_project, set_unit
+from workbench.fitting import Change, Fitting
 from workbench.ui.desk import Desk
 from workbench.ui.sewing import SewingPlace
 
@@ -77,7 +80,7 @@ def test_numbers_follow_the_unit(place: SewingPlace, desk: Desk) -> None:
 def test_without_measurements_it_says_what_to_do(qtbot: QtBot) -> None:
     place = on_screen(qtbot, SewingPlace(Desk(Session(new_project()))), 900, 600)
     assert place.order.cards == ()
-    assert "type bust and waist" in place.order.nothing.text()
+    assert "Type the bust and the waist to begin." in place.order.nothing.text()
     assert place.progress.text() == "Nothing to sew yet"
 
 
@@ -85,3 +88,13 @@ def test_every_tick_says_what_it_is_for(place: SewingPlace) -> None:
     for card in place.order.cards:
         assert card.tick.accessibleName().endswith("not done yet")
         assert card.tick.accessibleDescription()
+
+
+def test_why_there_is_nothing_to_sew_is_said(place: SewingPlace, desk: Desk) -> None:
+    much = Fitting("2031-05-20", "calico", (3, 3), changes=(Change("seam", 150.0, "waist", 2),))
+    desk.open_session(Session(replace(desk.project, fittings=(much,))))
+    desk.now()
+    place.bench.work_out()
+    stop = desk.picture.findings[0]
+    assert stop.severity == "stop"
+    assert stop.text("in") in place.order.nothing.text()

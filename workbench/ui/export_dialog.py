@@ -22,6 +22,7 @@ from workbench.ui.export_preview import ExportPreview
 from workbench.ui.files import Files, plain_name
 from workbench.ui.look import GRID
 from workbench.ui.marking.board import MarkingBoard
+from workbench.ui.room import open_at
 from workbench.ui.writing_dialog import WritingDialog
 
 _TRUE_SIZE = "Print it at 100 %, never fitted to the page, and measure the square."
@@ -46,7 +47,7 @@ class ExportDialog(WritingDialog):
         self.preview, self.piece = ExportPreview(), MarkingBoard()
         self._arrange()
         self.choices.changed.connect(self.on_changed)
-        self.resize(250 * GRID, 150 * GRID)
+        open_at(self, 250 * GRID, 150 * GRID)
         self.on_changed()
 
     def _arrange(self) -> None:

@@ -27,6 +27,7 @@ from workbench.ui.files import Files, plain_name
 from workbench.ui.look import GRID, fonts
 from workbench.ui.print_layers import LayerBoxes
 from workbench.ui.print_lengths import LengthRow
+from workbench.ui.room import open_at
 from workbench.ui.sheet_preview import SheetPreview
 from workbench.ui.tick import Tick
 from workbench.ui.writing_dialog import WritingDialog
@@ -61,7 +62,7 @@ class PrintDialog(WritingDialog):
         self.preview = SheetPreview()
         self._arrange()
         self._connect()
-        self.resize(240 * GRID, 150 * GRID)
+        open_at(self, 240 * GRID, 150 * GRID)
         self.show_paper()
 
     # --- putting it together ---------------------------------------------------------------

@@ -12,6 +12,7 @@ from workbench.document.keeping import KEPT_VERSIONS, Version, differences
 from workbench.ui.desk import Desk
 from workbench.ui.keeping_questions import said_when
 from workbench.ui.look import GRID
+from workbench.ui.room import open_at
 from workbench.ui.version_picture import VersionPicture
 
 _MOST_LINES = 10
@@ -44,7 +45,7 @@ class VersionsDialog(QDialog):
         self.list.currentRowChanged.connect(self.show_version)
         self.restore.clicked.connect(self.on_restore)
         self.shut.clicked.connect(self.reject)
-        self.resize(200 * GRID, 130 * GRID)
+        open_at(self, 200 * GRID, 130 * GRID)
         self.show_version(-1)
         self.list.setCurrentRow(0)
 

@@ -33,6 +33,13 @@ def stop_of(picture: Picture) -> Finding | None:
     return next((finding for finding in picture.findings if finding.severity == "stop"), None)
 
 
+def why_none(picture: Picture) -> str:
+    """One sentence: why there is no draft; empty where there is one."""
+    stop, project = stop_of(picture), picture.project
+    told = stop.text(project.unit, project.fraction) if stop is not None else ""
+    return missing_words(picture) or told
+
+
 def paint_empty(painter: QPainter, picture: Picture, room: QRectF) -> None:
     """A title and one sentence in the middle of the canvas."""
     shown = look()

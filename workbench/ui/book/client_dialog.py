@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 
 from workbench.book import Belongings, Kept
 from workbench.ui.look import GRID, fonts
+from workbench.ui.room import open_at
 
 Purpose = Literal["pack", "remove"]
 _NEVER_SAVED = "never saved"
@@ -64,7 +65,7 @@ class ClientDialog(QDialog):
         # of two buttons, Enter presses the one that loses nothing
         (self.deed if purpose == "pack" else self.shut).setDefault(True)
         self.deed.setAutoDefault(purpose == "pack")
-        self.resize(150 * GRID, 110 * GRID)
+        open_at(self, 150 * GRID, 110 * GRID)
         self.show_count()
 
     def _arrange(self, note: str) -> None:

@@ -22,6 +22,7 @@ from workbench.ui.form.day_column import NOW, DayColumn, day_names
 from workbench.ui.form.days_model import DaysModel, days_lines, days_text, difference_words
 from workbench.ui.look import GRID, fonts
 from workbench.ui.marks import Mark
+from workbench.ui.room import open_at
 
 _ROW = 6 * GRID
 _FIGURE, _DIFFERENCE = 34 * GRID, 34 * GRID
@@ -82,7 +83,7 @@ class DaysDialog(QDialog):
         self.copy, self.shut = QPushButton("Copy as text"), QPushButton("Close")
         self._arrange()
         self._connect()
-        self.resize(180 * GRID, 160 * GRID)
+        open_at(self, 180 * GRID, 160 * GRID)
         self.show_project(0, NOW)
 
     def _arrange(self) -> None:

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 from workbench.document import Picture, set_marked
 from workbench.marking import Guide, PieceGuide, Rounding, guide_of, rounding_of
 from workbench.pieces import Layer, LayerName
-from workbench.ui.board.paint_words import missing_words, stop_of
+from workbench.ui.board.paint_words import why_none
 from workbench.ui.desk import Desk
 from workbench.ui.findings import FindingRow
 from workbench.ui.marking import piece_pane, step_pane
@@ -142,9 +142,7 @@ class MarkingPane(QWidget):
         picture = self._picture
         if picture is None or self._guide is not None:
             return ""
-        stop, project = stop_of(picture), picture.project
-        told = stop.text(project.unit, project.fraction) if stop is not None else ""
-        return missing_words(picture) or told or "There are no pieces to mark."
+        return why_none(picture) or "There are no pieces to mark."
 
     def _show_stated(self, piece: PieceGuide | None) -> None:
         """How far off the marks are."""

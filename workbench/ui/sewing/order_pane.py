@@ -7,12 +7,13 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QScrollArea, QVBoxLay
 
 from workbench.document import Picture, set_done
 from workbench.sewing import Step, chapters
+from workbench.ui.board.paint_words import why_none
 from workbench.ui.chapters import Chapter
 from workbench.ui.desk import Desk
 from workbench.ui.look import GRID, fonts
 from workbench.ui.sewing.step_card import StepCard
 
-NOTHING = "The sewing order is made as soon as there are pieces: type bust and waist in the draft."
+NOTHING = "The sewing order is made as soon as there are pieces."
 
 
 _PAGE_WIDTH = 168 * GRID
@@ -60,6 +61,7 @@ class OrderPane(QScrollArea):
         """Show the order of a picture, and how far it has come."""
         runs, done = chapters(picture.sewing), set(picture.project.done)
         self.nothing.setVisible(not runs)
+        self.nothing.setText(f"{NOTHING} {why_none(picture)}".rstrip())
         self._make_room(runs)
         cards = iter(self._cards)
         for head, (stage, steps) in zip(self._heads, runs, strict=False):

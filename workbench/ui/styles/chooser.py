@@ -13,6 +13,7 @@ from workbench.styles import KeptShape, TriedOn, begun_from, drawn_shapes, own_s
 from workbench.ui.desk import Desk
 from workbench.ui.form.choice import Choice
 from workbench.ui.look import GRID, fonts
+from workbench.ui.room import open_at
 from workbench.ui.styles.cards import Card, CardList
 from workbench.ui.styles.detail import Detail
 from workbench.ui.styles.garment import frame_of, sides_of
@@ -57,7 +58,7 @@ class StyleChooser(QDialog):
         self.shut = QPushButton("Close")
         self._arrange()
         self._connect()
-        self.resize(270 * GRID, 160 * GRID)
+        open_at(self, 270 * GRID, 160 * GRID)
         self.show_kind()
         self.cards.setFocus()
 

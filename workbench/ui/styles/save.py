@@ -11,6 +11,7 @@ from workbench.styles import KeptShape, NameTakenError, save_shape
 from workbench.ui.desk import Desk
 from workbench.ui.form.note import Note
 from workbench.ui.look import GRID, fonts
+from workbench.ui.room import open_at
 from workbench.ui.styles.questions import ShapeQuestions
 
 _NOTE = (
@@ -44,7 +45,7 @@ class SaveShape(QDialog):
         self.purpose.textChanged.connect(self.on_changed)
         self.keep.clicked.connect(self.on_keep)
         self.leave.clicked.connect(self.reject)
-        self.resize(130 * GRID, 78 * GRID)
+        open_at(self, 130 * GRID, 78 * GRID)
         self.name.setText(desk.project.style_name)
         self.name.selectAll()
         self.on_changed()
