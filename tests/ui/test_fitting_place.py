@@ -8,10 +8,10 @@ from pathlib import Path
 
 import pytest
 from PIL import Image
-from PySide6.QtCore import QPointF, Qt
+from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractButton, QLineEdit
+from PySide6.QtWidgets import QAbstractButton, QLineEdit, QScrollArea
 from pytestqt.qtbot import QtBot
 
 from tests.ui.conftest import bodice, turn_wheel
@@ -127,6 +127,19 @@ def test_the_last_fitting_is_on_show_and_another_one_is_a_click_away(place: Fitt
     click(place.form.list.cards[0])
     assert place.bench.fitting is fitting(desk)
     assert len(rows(place)) == 3
+
+
+def test_a_fitting_that_is_added_comes_into_sight(place: FittingPlace, desk: Desk) -> None:
+    desk.apply("More", replace(desk.project, fittings=(FIRST,) * 4))
+    desk.now()
+    place.bench.work_out()
+    click(place.form.list.add)
+    card = place.form.list.cards[4]
+    assert card.isChecked()
+    area = place.form.list.findChild(QScrollArea)
+    assert area is not None
+    top = card.mapTo(area.viewport(), QPoint()).y()
+    assert 0 <= top <= area.viewport().height() - card.height()
 
 
 def test_a_project_without_measurements_says_what_is_missing(qtbot: QtBot) -> None:

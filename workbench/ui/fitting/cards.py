@@ -119,9 +119,16 @@ class FittingList(QWidget):
         shown = self._bench.number
         if 0 <= shown < len(fittings):
             self.cards[shown].setChecked(True)
-            self._rows.activate()
-            self._area.ensureWidgetVisible(self.cards[shown], 0, 0)
         self._settle(len(fittings))
+        if 0 <= shown < len(fittings):
+            self._reach(self.cards[shown])
+
+    def _reach(self, card: FittingCard) -> None:
+        """Bring a card into sight, also one that was added just now and is not laid out yet."""
+        self._rows.activate()
+        inside = self._area.widget()
+        inside.resize(inside.width(), max(self._rows.sizeHint().height(), self._area.viewport().height()))
+        self._area.ensureWidgetVisible(card, 0, 0)
 
     def _settle(self, count: int) -> None:
         seen = min(count, _MOST_SEEN)
