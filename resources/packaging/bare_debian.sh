@@ -37,10 +37,27 @@ mount --bind /dev "$folder/dev"
 mapfile -t commands < <(sed -n 's/^    \(python3 -m venv .*\)/\1/p' "$root/README.md")
 [ ${#commands[@]} -ge 2 ] || { echo "The README has no longer two commands." >&2; exit 1; }
 
+demo=${commands[0]##* }
 say "what .ci/run installs, and its checks: the second command is its heart"
 inside ./.ci/run
-say "the first command, on a screen, for twenty seconds"
-inside "rm -rf .venv && xvfb-run -a timeout --preserve-status -s INT 20 bash -c '${commands[0]}'; true"
+say "the first command, on a screen"
+# within two minutes, most of them for fetching, a window of the demo's name must stand there
+cat >"$folder/first" <<END
+rm -rf .venv
+# timeout passes the end on to all that its command has started
+timeout 200 Xvfb :9 -screen 0 1280x720x24 -noreset 2>/dev/null &
+export DISPLAY=:9
+timeout 180 bash -c '${commands[0]}' &
+came=1
+for _ in {1..120}; do
+    xwininfo -root -tree 2>/dev/null | grep "${demo##*/}" && came=0 && break
+    sleep 1
+done
+kill \$(jobs -p)
+wait
+exit \$came
+END
+inside "bash /first"
 say "the second command"
 inside "${commands[1]}"
 say "done"
