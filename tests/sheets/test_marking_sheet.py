@@ -131,3 +131,12 @@ def test_the_guide_of_every_layer_takes_no_more_than_twice_its_goal(
         print(f"\nmarking guide of {len(made)} layers {1000 * printing:.0f} ms (goal {1000 * goal:.0f})")
     assert printing <= 2 * goal
     assert took <= 3 * goal
+
+
+def test_what_comes_out_exactly_is_said_so_and_not_to_be_nothing_off(either_cut: CutJob) -> None:
+    first = guides(either_cut)[0]
+    exact = replace(first, pieces=tuple(replace(piece, error=0.0) for piece in first.pieces))
+    read = " ".join(texts(print_marking([exact], HEADING)))
+    assert "every outline is the exact one" in read
+    assert "the outline is the exact one" in read
+    assert "off the exact one" not in read

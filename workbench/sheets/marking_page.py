@@ -15,6 +15,8 @@ from workbench.sheets.pen import INK, SOFT, LineStyle, Pen, path_code
 from workbench.sheets.sections import INVENTED
 from workbench.sheets.setter import FOOT, FOOTER, SIDE, TOP, Page
 
+EXACT = 0.05
+"""mm that nobody can measure."""
 NAME = 8.0
 """Height of a piece's name, mm."""
 SIZES = (4.6, 4.3, 4.0, 3.7, 3.4)
@@ -98,6 +100,8 @@ def _columns(
 
 
 def _stated(piece: PieceGuide, rounding: Rounding) -> str:
+    if piece.error < EXACT:
+        return "Marked like this, the outline is the exact one."
     return f"Marked like this, the outline lies at most {rounding.say_error(piece.error)} off the exact one."
 
 

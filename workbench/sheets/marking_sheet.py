@@ -20,7 +20,7 @@ from workbench.sheets.block import (
 )
 from workbench.sheets.fonts import clean, fitted, text_width
 from workbench.sheets.heading import Heading
-from workbench.sheets.marking_page import NAME, SIZES, piece_pages
+from workbench.sheets.marking_page import EXACT, NAME, SIZES, piece_pages
 from workbench.sheets.page_file import pdf_of
 from workbench.sheets.paper import PAPERS, PrintError
 from workbench.sheets.pen import SOFT
@@ -30,8 +30,6 @@ from workbench.sheets.setter import FOOT, FOOTER, SIDE, TOP, Page
 TITLE = "Marking guide"
 MARKING_PAPERS = ("A4", "Letter")
 _AIR = 4.0
-_EXACT = 0.05
-"""mm round the body that nobody can measure."""
 
 
 def print_marking(
@@ -129,8 +127,10 @@ def _sums(guide: Guide) -> Iterator[str]:
                 f"{LEVEL_LABEL[row.level]}: {parts} = {say(row.half)}, the half. Finished, with the opening, "
                 f"{girth} round the body{_off(row, guide)}."
             )
-    told = [f"As marked, no outline lies more than {said(guide.error)} off the exact one."]
-    if guide.girths and guide.girth_error < _EXACT:
+    told = ["As marked, every outline is the exact one."]
+    if guide.error >= EXACT:
+        told = [f"As marked, no outline lies more than {said(guide.error)} off the exact one."]
+    if guide.girths and guide.girth_error < EXACT:
         told.append("Every finished girth comes out as it is drafted.")
     elif guide.girths:
         told.append(f"No finished girth is more than {said(guide.girth_error)} out.")
@@ -140,6 +140,6 @@ def _sums(guide: Guide) -> Iterator[str]:
 
 
 def _off(row: GirthRow, guide: Guide) -> str:
-    if abs(row.error) < _EXACT:
+    if abs(row.error) < EXACT:
         return ""
     return f": {guide.rounding.say_error(row.error)} {'more' if row.error > 0 else 'less'} than drafted"
