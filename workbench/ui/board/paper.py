@@ -18,6 +18,7 @@ from PySide6.QtWidgets import QWidget
 
 from workbench.ui import access
 from workbench.ui.board.view import Bounds, Sight, fitted
+from workbench.ui.focus_frame import show_focus
 from workbench.ui.look import look
 
 _A_NOTCH = 1.0015
@@ -211,9 +212,15 @@ class Paper(QWidget):
         self._hand.carries_paper = on
         self.show_pointer()
 
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Show where the keys are."""
+        show_focus(self, event)
+        super().focusInEvent(event)
+
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """A space bar that is let go of elsewhere is let go of."""
         self._hand.carries_paper = False
+        show_focus(self, event)
         super().focusOutEvent(event)
 
     def on_closed(self) -> None:

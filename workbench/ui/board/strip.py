@@ -3,7 +3,15 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent, QWheelEvent
+from PySide6.QtGui import (
+    QFocusEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QWidget
 
 from workbench.body import LevelName, snap, step_mm
@@ -27,6 +35,7 @@ from workbench.ui.board.pens import across, pen, upright
 from workbench.ui.board.strip_edges import GirthRuler, Legend
 from workbench.ui.board.view import Sight
 from workbench.ui.desk import Desk
+from workbench.ui.focus_frame import show_focus
 from workbench.ui.look import fonts, look
 
 _NAME = "Girth strip"
@@ -237,6 +246,16 @@ class Strip(QWidget):
             self._step(self._chosen, 1 if key == Qt.Key.Key_Left else -1)
         else:
             super().keyPressEvent(event)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Show where the keys are."""
+        show_focus(self, event)
+        super().focusInEvent(event)
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """The keys are elsewhere."""
+        show_focus(self, event)
+        super().focusOutEvent(event)
 
     def changeEvent(self, event: QEvent) -> None:
         """Light and dark can change under the strip."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QRectF, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from workbench.body import LEVEL_LABEL, LevelName
@@ -12,6 +12,7 @@ from workbench.draft import Place
 from workbench.ui import access
 from workbench.ui.board.handles import HandleKey
 from workbench.ui.desk import Desk
+from workbench.ui.focus_frame import show_focus
 from workbench.ui.look import GRID, fonts, look
 from workbench.ui.worn.drag import nudged
 from workbench.ui.worn.dressed import Dressed
@@ -266,6 +267,16 @@ class WornView(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """She is as large as the pane allows."""
         self._look()
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Show where the keys are."""
+        show_focus(self, event)
+        super().focusInEvent(event)
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """The keys are elsewhere."""
+        show_focus(self, event)
+        super().focusOutEvent(event)
 
     def changeEvent(self, event: QEvent) -> None:
         """Light and dark can change under it."""
