@@ -219,7 +219,8 @@ class ClothCanvas(Paper):
         if piece is None or spread is None or not self.by_hand:
             return
         turned = turned_on(piece.placed, piece.copy, spread.cloth)
-        if turned == piece.placed:
+        # where it lies is reckoned anew, and may be a hair of a hair beside where it lay
+        if turned.degrees == piece.placed.degrees:
             self._desk.refuse("cloth.run", f"{piece.copy.name} may lie only one way on {spread.cloth.name}.")
             return
         self.hold(within(turned, piece.copy, spread.lay, room_of(spread.cloth)))
