@@ -195,7 +195,7 @@ class MarkRow(Row):
             button = self.buttons[mark] = BeadButton()
             button.show_bead(BeadKind(MARK_WORDS[mark], 1.0, mark=mark), f"Shown as: {MARK_WORDS[mark]}")
             button.clicked.connect(self.on_clicked)
-            grid.addWidget(button, place // 3, place % 3)
+            grid.addWidget(button, place // 2, place % 2)
         self.column.addLayout(grid)
         self.column.setContentsMargins(EDGE, GRID, EDGE, GRID)
 
