@@ -61,6 +61,12 @@ _LENGTHS: Mapping[str, Points] = {
     "waist_to_lap": ((11.5, 68), (14, 80), (17, 87)),
     "waist_to_thigh": ((1, 68), (3, 80), (6, 87)),
 }
+_MEETS: Mapping[str, float] = {"shoulder_to_underbust": 54, "waist_to_top_hip": 84, "underarm_to_waist": 33}
+"""The height of a level that a length begins or ends at, where no line of the figure is."""
+_BREATHS: Mapping[str, int] = {"underbust_exhale": -1, "underbust_inhale": 1}
+"""Whether the ribs go in or out."""
+_ARMHOLE: Points = ((24, 16), (20.6, 24), (23, 33))
+_STOOL = 111.0
 
 
 @dataclass(frozen=True)
@@ -111,7 +117,8 @@ class TakeDrawing(QWidget):
     def show_measurement(self, measurement: Measurement) -> None:
         """Draw this one."""
         self._measurement = measurement
-        self.setAccessibleName(f"Drawing: {measurement.label}, seen from the {measurement.view}")
+        seated = ", seated" if measurement.group == "Seated" else ""
+        self.setAccessibleName(f"Drawing: {measurement.label}, seen from the {measurement.view}{seated}")
         self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
@@ -122,12 +129,17 @@ class TakeDrawing(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         scale = min(self.width() / _WIDE, self.height() / _HIGH)
-        # A seated figure needs room for the thigh.
-        middle = 0.34 if taking.figure == "seated" else 0.5
+        # A seated figure needs room for the thigh, any other for the word at the right of its neck.
+        middle = 0.34 if taking.figure == "seated" else 0.4
         painter.translate(self.width() * middle, 1)
         painter.scale(scale, scale)
         _draw_figure(painter, taking.figure)
+        _draw_met(painter, self._measurement.key, taking.figure)
         _draw_tape(painter, self._measurement, taking)
+        painter.resetTransform()
+        painter.setPen(look().soft_ink)
+        painter.setFont(fonts().small)
+        painter.drawText(self.rect(), Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop, taking.figure)
         painter.end()
 
 
@@ -172,6 +184,7 @@ def _draw_hints(painter: QPainter, figure: Figure) -> None:
     if figure == "front":
         for x in (-_BUST_X, _BUST_X):
             painter.drawArc(QRectF(x - 8, 36, 16, 15), 200 * 16, 140 * 16)
+            painter.drawEllipse(QPointF(x, 43), 0.8, 0.8)
         painter.drawArc(QRectF(-6.5, 2, 13, 12), 190 * 16, 160 * 16)
     elif figure == "back":
         for x in (-9.0, 9.0):
@@ -179,6 +192,21 @@ def _draw_hints(painter: QPainter, figure: Figure) -> None:
         painter.drawLine(QPointF(0, 100), QPointF(0, 112))
     else:
         painter.drawEllipse(QRectF(-6, 15, 11, 18))
+    if figure in ("front", "back"):
+        painter.drawPath(_smooth(_ARMHOLE))
+        painter.drawPath(_smooth(tuple((-x, y) for x, y in _ARMHOLE)))
+    elif figure == "seated":
+        painter.drawLine(QPointF(-21, _STOOL), QPointF(46, _STOOL))
+
+
+def _draw_met(painter: QPainter, key: str, figure: Figure) -> None:
+    """The level that a length is taken from or to."""
+    if key in _MEETS:
+        left, right = _width_at(figure, _MEETS[key])
+        pen = _pen(look().rule, 1)
+        pen.setDashPattern([4, 3])
+        painter.setPen(pen)
+        painter.drawLine(QPointF(left, _MEETS[key]), QPointF(right, _MEETS[key]))
 
 
 def _draw_tape(painter: QPainter, measurement: Measurement, taking: Taking) -> None:
@@ -189,6 +217,7 @@ def _draw_tape(painter: QPainter, measurement: Measurement, taking: Taking) -> N
         painter.drawEllipse(QRectF(-6.5, 14, 12, 20))
     elif taking.round_body:
         _draw_girth(painter, taking.tape, pen)
+        _draw_breath(painter, taking.tape, _BREATHS.get(measurement.key, 0))
     else:
         painter.drawPolyline(QPolygonF([QPointF(x, y) for x, y in taking.tape]))
         painter.setBrush(look().selected)
@@ -206,6 +235,19 @@ def _draw_girth(painter: QPainter, tape: Points, pen: QPen) -> None:
     behind.setDashPattern([2, 2.5])
     painter.setPen(behind)
     painter.drawArc(band, 0, 180 * 16)
+
+
+def _draw_breath(painter: QPainter, tape: Points, way: int) -> None:
+    """An arrow at either side: which way the ribs have gone when the tape is read."""
+    if not way:
+        return
+    painter.setPen(_pen(look().selected, 1.6))
+    for (x, y), outward in zip(tape, (-1, 1), strict=True):
+        near, far = x + outward * 3.0, x + outward * 9.5
+        tip, tail = (far, near) if way > 0 else (near, far)
+        back = tip + (tail - tip) * 0.4
+        painter.drawLine(QPointF(tail, y), QPointF(tip, y))
+        painter.drawPolyline(QPolygonF([QPointF(back, y - 2.6), QPointF(tip, y), QPointF(back, y + 2.6)]))
 
 
 class TakePanel(QWidget):
