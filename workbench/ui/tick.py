@@ -2,9 +2,18 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPoint, QPointF, QRectF, QSize, Qt
+from typing import Any
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPoint, QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QCheckBox, QWidget
+from PySide6.QtWidgets import (
+    QApplication,
+    QCheckBox,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QWidget,
+)
 
 from workbench.ui.look import GRID, fonts, look
 
@@ -69,14 +78,47 @@ class Tick(QCheckBox):
         return look().soft_ink if self._fades and self.isChecked() else look().ink
 
     def _paint_box(self, painter: QPainter) -> None:
-        on, can = self.isChecked(), self.isEnabled()
-        lit = can and (self.hasFocus() or self.underMouse())
-        box = QRectF(1, 0.5 * (self.height() - _BOX), _BOX, _BOX).adjusted(1, 1, -1, -1)
-        fill = look().selected if can else look().rule
-        painter.setPen(QPen(fill if on or lit or not can else look().soft_ink, 1.5))
-        painter.setBrush(fill if on else look().field)
-        painter.drawRoundedRect(box, 2, 2)
-        if on:
-            painter.setPen(QPen(look().on_selected, 2))
-            side = box.width()
-            painter.drawPolyline([QPointF(box.left() + a * side, box.top() + b * side) for a, b in _TICK])
+        box = QRectF(1, 0.5 * (self.height() - _BOX), _BOX, _BOX)
+        lit = self.hasFocus() or self.underMouse()
+        paint_tick(painter, box, on=self.isChecked(), lit=lit, can=self.isEnabled())
+
+
+class TickDelegate(QStyledItemDelegate):
+    """Rows of a list that are ticked, with the same box in front."""
+
+    def paint(
+        self,
+        painter: QPainter,
+        option: QStyleOptionViewItem,
+        index: QModelIndex | QPersistentModelIndex,
+    ) -> None:
+        """The row, its own box laid over that of the system."""
+        super().paint(painter, option, index)
+        filled = QStyleOptionViewItem(option)
+        self.initStyleOption(filled, index)
+        row: Any = filled  # the fields of an option are not declared by the wheel
+        style = row.widget.style() if row.widget is not None else QApplication.style()
+        place = style.subElementRect(QStyle.SubElement.SE_ItemViewItemCheckIndicator, filled, row.widget)
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.fillRect(place, look().field)
+        lit = bool(row.state & QStyle.StateFlag.State_MouseOver)
+        paint_tick(painter, QRectF(place), on=row.checkState == Qt.CheckState.Checked, lit=lit)
+        painter.restore()
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
+        """A little air above and below."""
+        return super().sizeHint(option, index) + QSize(0, 2 * GRID)
+
+
+def paint_tick(painter: QPainter, place: QRectF, *, on: bool, lit: bool, can: bool = True) -> None:
+    """Draw the box, and the tick in it."""
+    box = place.adjusted(1, 1, -1, -1)
+    fill = look().selected if can else look().rule
+    painter.setPen(QPen(fill if on or not can or lit else look().soft_ink, 1.5))
+    painter.setBrush(fill if on else look().field)
+    painter.drawRoundedRect(box, 2, 2)
+    if on:
+        painter.setPen(QPen(look().on_selected, 2))
+        side = box.width()
+        painter.drawPolyline([QPointF(box.left() + a * side, box.top() + b * side) for a, b in _TICK])

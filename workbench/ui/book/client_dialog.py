@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 from workbench.book import Belongings, Kept
 from workbench.ui.look import GRID, fonts
 from workbench.ui.room import open_at
+from workbench.ui.tick import TickDelegate
 
 Purpose = Literal["pack", "remove"]
 _NEVER_SAVED = "never saved"
@@ -52,6 +53,7 @@ class ClientDialog(QDialog):
         self.title.setFont(fonts().heading)
         self.title.setWordWrap(True)
         self.list = QListWidget()
+        self.list.setItemDelegate(TickDelegate(self.list))
         self.list.setAccessibleName("What is kept of her")
         self.said = QLabel()
         self.said.setFont(fonts().strong)
