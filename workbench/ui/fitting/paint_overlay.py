@@ -45,11 +45,11 @@ def paint_overlay(painter: QPainter, shown: Shown) -> None:
     _panels(painter, shown)
     _lit(painter, shown)
     painter.setTransform(QTransform())
-    _dots(painter, shown)
     if shown.view.scale >= _SMALLEST_TEXT_SCALE:
         taken = _names(painter, shown)
         for figure in shown.laid.figures:
             _figure(painter, figure, shown.view, taken)
+    _dots(painter, shown)
     _gutter(painter, shown)
     _legend(painter, shown)
 

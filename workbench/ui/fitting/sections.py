@@ -143,6 +143,7 @@ class ReadingRow(Row):
         self.words = "what the opening says reading proposal"
         self.take = QPushButton("Take the proposal", self)
         self.column.setContentsMargins(EDGE, 3 * GRID, EDGE, GRID)
+        self.column.setSpacing(GRID)
         self.take.clicked.connect(self.on_take)
 
     def show_compared(self, compared: Compared) -> None:
