@@ -38,11 +38,6 @@ class Frame(NamedTuple):
         dx, dy = x - cx, y - cy
         return dx * ax + dy * ay, dx * bx + dy * by
 
-    def out(self, s: float, h: float) -> Point:
-        """The point on the flat at (s, h)."""
-        (cx, cy), (ax, ay), (bx, by) = self
-        return cx + s * ax + h * bx, cy + s * ay + h * by
-
 
 class Corner(NamedTuple):
     """Cut line round a corner."""
@@ -67,7 +62,10 @@ class _Seam:
 
     def height(self, s: float) -> float:
         """h of the seam's cut line at s."""
-        place, known = self.after(s), self._known
+        place, known, beyond = self._place, self._known, s - _CLOSE
+        # as a rule it is asked a little further in than before; what lies ahead is looked at elsewhere
+        if known[place][0] > beyond or (place > 0 and known[place - 1][0] <= beyond):
+            place = self.after(s)
         if place == 0:
             return known[0][1]
         (s0, h0), (s1, h1) = known[place - 1], known[place]
@@ -104,10 +102,16 @@ def folded_back(
     if middle[0] > peak and kept == 0:
         path, kept = _without_peak(frame, line, path, peak, cut)
     if seam_width == 0:
-        return Corner([*(frame.out(*point) for point in path), frame.corner], kept, 1)
+        return Corner([*_out_of(frame, path), frame.corner], kept, 1)
     if path[-1][0] > 0 and hypot(*path[-1]) > reach:
         path, kept = _without_spike(frame, line, kept, path, reach)
-    return Corner([frame.out(*point) for point in path], kept, cut.after(path[-1][0]))
+    return Corner(_out_of(frame, path), kept, cut.after(path[-1][0]))
+
+
+def _out_of(frame: Frame, path: Points) -> Points:
+    """The points of a path on the flat."""
+    (cx, cy), (ax, ay), (bx, by) = frame
+    return [(cx + s * ax + h * bx, cy + s * ay + h * by) for s, h in path]
 
 
 def _on_seam_line(frame: Frame, line: Points, width: float) -> tuple[Point, int]:
@@ -134,14 +138,16 @@ def _level(one: Point, other: Point) -> Point:
 def _mirrored(frame: Frame, line: Points, kept: int, middle: Point, seam: _Seam) -> Points:
     """The mirror image of the line's cut line in the seam, from its middle out to the seam's cut line."""
     path: Points = []
-    before, end = middle, seam.end
+    before, end, height = middle, seam.end, seam.height
     for here in _images(frame, line, kept, middle):
         s, h = here
-        if h >= seam.height(s):
-            return [*path, _met(before, here, seam)]
+        if h >= height(s):
+            path.append(_met(before, here, seam))
+            return path
         if s < end < before[0]:
             # it tapers off past the other end of a short seam
-            return [*path, (end, _height_at(end, before, here))]
+            path.append((end, _height_at(end, before, here)))
+            return path
         path.append(here)
         before = here
     # it runs away along the seam: end the allowance square

@@ -124,6 +124,11 @@ def _place(laid: LaidPiece, edge: PieceEdge, height: float | None) -> tuple[floa
     if edge.name in ("left", "right") and height is not None:
         rising = line if line[0, 1] <= line[-1, 1] else line[::-1]
         return float(np.interp(height, rising[:, 1], rising[:, 0])) + laid.dx, height
-    lengths = np.concatenate(([0.0], np.cumsum(np.hypot(*np.diff(line, axis=0).T))))
-    x, y = (float(np.interp(0.5 * lengths[-1], lengths, line[:, axis])) for axis in (0, 1))
+    steps = line[1:] - line[:-1]
+    lengths = np.hypot(steps[:, 0], steps[:, 1])
+    ends = lengths.cumsum()
+    half = 0.5 * float(ends[-1])
+    bit = int(ends.searchsorted(half))
+    back = (float(ends[bit]) - half) / float(lengths[bit]) if lengths[bit] > 0 else 0.0
+    x, y = (line[bit + 1] - back * steps[bit]).tolist()
     return x + laid.dx, y

@@ -1,8 +1,8 @@
 """The bench: what is on show in the pieces place, and when its cutting is worked out.
 
-The pieces place is the only one that wants a cutting. Nothing of it is worked out while
-another place is in sight; in sight, the layer on show follows every draft at once, and all
-the rest (lists, cards, findings) waits until the hand rests.
+Nothing of a cutting is worked out while another place is in sight. In sight, the pieces of all
+layers follow every draft at once, so that the layer on show is one of them; what is written of
+them (lists, cards, findings) waits until the hand rests.
 """
 
 from __future__ import annotations
@@ -11,9 +11,8 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import QObject, Signal
 
-from workbench.document import Picture, Project
-from workbench.draft import Outcome
-from workbench.pieces import Bone, Cutting, Layer, LayerName, bones_of, layer_of
+from workbench.document import Picture
+from workbench.pieces import Bone, Cutting, Layer, LayerName
 from workbench.ui.bench import PlaceBench
 from workbench.ui.desk import Desk
 
@@ -52,8 +51,6 @@ class Bench(PlaceBench):
         super().__init__(desk, parent)
         self._layer: LayerName = "fashion"
         self._bones: tuple[Bone, ...] = ()
-        self._drawn: tuple[Bone, ...] = ()
-        self._hung_on: tuple[object, ...] = ()
         self._worked: Worked | None = None
 
     @property
@@ -92,7 +89,7 @@ class Bench(PlaceBench):
             self.lit.emit(bones)
 
     def work(self, picture: Picture) -> None:
-        """Work out the whole cutting."""
+        """Say what the whole cutting is."""
         self._worked = Worked(picture, _cutting(picture))
         self.light(())
         self.worked_out.emit(self._worked)
@@ -102,26 +99,12 @@ class Bench(PlaceBench):
         self.laid.emit(Laid(picture, self._layer, self._cut(picture)))
 
     def _cut(self, picture: Picture) -> Layer | None:
-        """The layer on show with the bones that are drawn on it; None where a finding stops the draft."""
-        outcome, making = picture.outcome, picture.project.making
-        if outcome is None or not picture.current:
+        """The layer on show, out of the whole cutting; None where a finding stops the draft."""
+        cutting = _cutting(picture)
+        if cutting is None:
             return None
-        carrier = "strength" if making.layer("strength").made else "fashion"
-        if self._layer != carrier:
-            return picture.layer(self._layer)
-        return layer_of(outcome, making, self._layer, self._bones_drawn(outcome, picture.project))
-
-    def _bones_drawn(self, outcome: Outcome, project: Project) -> tuple[Bone, ...]:
-        """The bones, worked out anew only where something has changed that they hang on."""
-        making = project.making
-        hung_on = (
-            *(project.measurements, project.design),
-            *(making.boning, making.opening, making.front, making.busk_mm),
-        )
-        if hung_on != self._hung_on:
-            self._hung_on = hung_on
-            self._drawn = bones_of(outcome, making)[0]
-        return self._drawn
+        made = (layer for layer in cutting.layers if layer.name == self._layer)
+        return next(made, None) or picture.layer(self._layer)
 
 
 def _cutting(picture: Picture) -> Cutting | None:

@@ -22,12 +22,17 @@ class MakingForm(OneOrAllForm):
         kinds = (Layers, Allowances, Notches, Front, BackOpening, Bones, Facings)
         sections = tuple(kind(desk, bench) for kind in kinds)
         super().__init__(desk, sections, sections[0], parent)
+        self._made: tuple[object, ...] = ()
         bench.laid.connect(self.show_laid)
         bench.worked_out.connect(self.show_worked)
 
     def show_laid(self, laid: Laid) -> None:
-        """Show what is stored."""
-        self.show_picture(laid.picture)
+        """Show what is stored, where any of it is another; what hangs on the draft waits for the hand."""
+        project = laid.picture.project
+        made = (self._desk.session, project.making, project.unit, project.fraction, laid.name)
+        if made != self._made:
+            self._made = made
+            self.show_picture(laid.picture)
 
     def show_worked(self, worked: Worked) -> None:
         """Show what follows from it too: a busk that fits, how many eyelets."""

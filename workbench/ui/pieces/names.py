@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from PySide6.QtGui import QFont, QPainter
 
 from workbench.ui.board.lettering import box_of, put, width_of
@@ -22,22 +24,29 @@ _LEFT, _RIGHT = "her left half", "her right half: the same, turned over"
 def ways(laid: LaidPiece) -> tuple[Words, ...]:
     """Its name and how it is cut: on as few lines as may be, then on more and shorter ones."""
     piece = laid.piece
-    count, name = f"cut {piece.count}", piece.name
+    return _ways(piece.name, piece.count, piece.cut_words, piece.on_fold, piece.mirrored)
+
+
+@lru_cache(256)
+def _ways(name: str, number: int, cut: str, on_fold: bool, mirrored: bool) -> tuple[Words, ...]:
+    count = f"cut {number}"
     broken = tuple(name.split())
     least: Words = ((f"{name[0]}{broken[-1]}" if len(broken) > 1 else name[0],), ())
-    if not (piece.on_fold or piece.mirrored):
+    if not (on_fold or mirrored):
         return ((name,), (count,)), ((name,), (count,)), (broken, (count,)), least
-    long, short = ("on the fold", "fold") if piece.on_fold else ("left and right", "L and R")
-    return ((name,), (piece.cut_words,)), ((name,), (count, long)), (broken, (count, short)), least
+    long, short = ("on the fold", "fold") if on_fold else ("left and right", "L and R")
+    return ((name,), (cut,)), ((name,), (count, long)), (broken, (count, short)), least
 
 
 def paint_names(painter: QPainter, spread: Spread, view: View) -> None:
     """Under each piece its name and how it is cut; all in one manner, the fullest that fits."""
     if view.scale < _SMALLEST_SCALE or not spread.pieces:
         return
-    fitting = [manner for manner in range(_MANNERS) if _fits(spread, view, manner)]
-    for laid in spread.pieces if fitting else ():
-        _write(painter, laid, view, fitting[0])
+    for manner in range(_MANNERS):
+        if _fits(spread, view, manner):
+            for laid in spread.pieces:
+                _write(painter, laid, view, manner)
+            break
     if spread.halves:
         _halves(painter, spread, view)
 

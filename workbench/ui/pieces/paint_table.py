@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import hypot
 
 from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QTransform
@@ -66,8 +67,7 @@ def paint_table(painter: QPainter, shown_now: Shown) -> None:
     _marks(painter, shown_now)
     _lit_edges(painter, shown_now)
     painter.setTransform(QTransform())
-    for laid in spread.pieces:
-        _grain(painter, laid, view)
+    _grain(painter, spread, view)
     paint_names(painter, spread, view)
     _figures(painter, shown_now)
     if spread.levels:
@@ -79,7 +79,9 @@ def _guides(painter: QPainter, shown_now: Shown, width: float) -> None:
     colours = look()
     chosen = shown_now.place.level if shown_now.place is not None else None
     for name, _, walk in shown_now.spread.levels:
-        colour = colours.selected if name == chosen else colours.soft_ink if name == "waist" else colours.level
+        colour = (
+            colours.selected if name == chosen else colours.soft_ink if name == "waist" else colours.level
+        )
         across(painter, shown_now.view.y(walk), 0.0, width, colour)
 
 
@@ -175,22 +177,28 @@ def _lit_edges(painter: QPainter, shown_now: Shown) -> None:
                 painter.drawPolyline(polygon(laid.put(edge.stitch)))
 
 
-def _grain(painter: QPainter, laid: LaidPiece, view: View) -> None:
-    """The grain line with a head at either end, and the bracket of a fold."""
+def _grain(painter: QPainter, spread: Spread, view: View) -> None:
+    """The grain lines with a head at either end, and the bracket of a fold."""
+    lines: list[QLineF] = []
+    for laid in spread.pieces:
+        (x, y), (end_x, end_y) = ((view.x(x + laid.dx), view.y(y)) for x, y in laid.piece.grain)
+        lines += [QLineF(x, y, end_x, end_y), *_head(x, y, end_x, end_y), *_head(end_x, end_y, x, y)]
+        if laid.fold is not None:
+            lines += fold_lines(laid, laid.fold, view)
     painter.setPen(look().soft_ink)
-    start, end = (view.at(x + laid.dx, y) for x, y in laid.piece.grain)
-    painter.drawLines([QLineF(start, end), *_head(start, end), *_head(end, start)])
-    if laid.fold is not None:
-        painter.drawLines(fold_lines(laid, laid.fold, view))
+    painter.drawLines(lines)
 
 
-def _head(tip: QPointF, foot: QPointF) -> list[QLineF]:
-    """Two strokes that open from a tip towards the foot of its arrow."""
-    along = foot - tip
-    length = max((along.x() ** 2 + along.y() ** 2) ** 0.5, 1e-6)
-    back = along * (_ARROW / length)
-    aside = QPointF(-back.y(), back.x()) * 0.5
-    return [QLineF(tip, tip + back + aside), QLineF(tip, tip + back - aside)]
+def _head(x: float, y: float, foot_x: float, foot_y: float) -> tuple[QLineF, QLineF]:
+    """Two strokes that open from the tip at (x, y) towards the foot of its arrow."""
+    ahead, down = foot_x - x, foot_y - y
+    part = _ARROW / max(hypot(ahead, down), 1e-6)
+    ahead, down = part * ahead, part * down
+    aside, up = -0.5 * down, 0.5 * ahead
+    return (
+        QLineF(x, y, x + ahead + aside, y + down + up),
+        QLineF(x, y, x + ahead - aside, y + down - up),
+    )
 
 
 def _figures(painter: QPainter, shown_now: Shown) -> None:
