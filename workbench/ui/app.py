@@ -25,6 +25,9 @@ from workbench.ui.window import PROGRAM, Window
 
 _SETTLED_MS = 500
 """When the first paint is over, and before she has found the first field."""
+_GARBAGE = 20_000
+"""Things made and not let go before garbage is looked for: one edit makes some thousands, and nearly all of
+them go by themselves."""
 _BESIDE = Path(__file__).resolve().parent.parent
 
 
@@ -83,6 +86,7 @@ def settle_memory() -> None:
     """
     gc.collect()
     gc.freeze()
+    gc.set_threshold(_GARBAGE, 10, 10)
     gc.enable()
 
 
