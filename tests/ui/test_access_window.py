@@ -54,7 +54,7 @@ def turned_to(window: Window, seen: Seen) -> Window:
     return window
 
 
-def visible(window: Window) -> Iterator[QWidget]:
+def visible(window: QWidget) -> Iterator[QWidget]:
     return (widget for widget in window.findChildren(QWidget) if widget.isVisible())
 
 
@@ -68,20 +68,17 @@ def heard(widget: QWidget) -> str:
     return QAccessible.queryAccessibleInterface(widget).text(QAccessible.Text.Name)
 
 
-@pytest.mark.parametrize("seen", SIGHTS)
-def test_whatever_takes_keys_has_a_name(window: Window, seen: Seen) -> None:
-    turned_to(window, seen)
-    nameless = [
+def nameless(window: QWidget) -> list[str]:
+    """What takes keys and has no name."""
+    return [
         f"{type(widget).__name__} in {type(widget.parent()).__name__}"
         for widget in visible(window)
         if widget.focusPolicy() != Qt.FocusPolicy.NoFocus and not heard(widget)
     ]
-    assert nameless == []
 
 
-@pytest.mark.parametrize("seen", SIGHTS)
-def test_nothing_is_said_in_a_tool_tip_alone(window: Window, seen: Seen) -> None:
-    turned_to(window, seen)
+def in_tips_alone(window: QWidget) -> list[str]:
+    """Tool tips that say what nothing else says."""
     menus = {action.text().replace("&", "").rstrip("…") for action in window.findChildren(QAction)}
     labels = {label.text() for label in window.findChildren(QLabel)}
     alone = []
@@ -91,14 +88,11 @@ def test_nothing_is_said_in_a_tool_tip_alone(window: Window, seen: Seen) -> None
         own = (reader.text(QAccessible.Text.Name), widget.accessibleDescription()) if reader else ()
         if reader is not None and tip not in menus | labels and not any(tip in words for words in own):
             alone.append(f"{type(widget).__name__}: {tip}")
-    assert alone == []
+    return alone
 
 
-@pytest.mark.parametrize("seen", SIGHTS)
-def test_tab_goes_round_everything_that_takes_keys(window: Window, seen: Seen) -> None:
-    """Once round, and every field, button and canvas in sight has had the focus."""
-    turned_to(window, seen)
-    window.activateWindow()
+def missed_by_tab(window: QWidget) -> list[str]:
+    """What takes keys and never has them in one round of Tab."""
     wanted = {
         widget
         for widget in visible(window)
@@ -115,7 +109,24 @@ def test_tab_goes_round_everything_that_takes_keys(window: Window, seen: Seen) -
         if now is None or (met and now is met[0]):
             break
         met.append(now)
-    missed = [f"{type(widget).__name__} {heard(widget)}" for widget in wanted - set(met)]
+    return [f"{type(widget).__name__} {heard(widget)}" for widget in wanted - set(met)]
+
+
+@pytest.mark.parametrize("seen", SIGHTS)
+def test_whatever_takes_keys_has_a_name(window: Window, seen: Seen) -> None:
+    assert nameless(turned_to(window, seen)) == []
+
+
+@pytest.mark.parametrize("seen", SIGHTS)
+def test_nothing_is_said_in_a_tool_tip_alone(window: Window, seen: Seen) -> None:
+    assert in_tips_alone(turned_to(window, seen)) == []
+
+
+@pytest.mark.parametrize("seen", SIGHTS)
+def test_tab_goes_round_everything_that_takes_keys(window: Window, seen: Seen) -> None:
+    """Once round, and every field, button and canvas in sight has had the focus."""
+    turned_to(window, seen).activateWindow()
+    missed = missed_by_tab(window)
     assert not missed, "\n".join(missed)
 
 

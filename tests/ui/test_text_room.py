@@ -36,7 +36,7 @@ def room(screen: QSize, points: float) -> tuple[int, int]:
 ROOMS = (room(SMALL_LAPTOP, 9), room(SMALL_LAPTOP, 12), room(QSize(1920, 1080), 16))
 
 
-def cut_off(window: Window) -> Iterator[str]:
+def cut_off(window: QWidget) -> Iterator[str]:
     """Every label, button, field and combo box in sight that does not show all of its words."""
     for widget in window.findChildren(QWidget):
         if widget.isVisible() and not _shows_all(widget):
