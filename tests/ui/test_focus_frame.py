@@ -41,6 +41,15 @@ def test_the_frame_has_the_colour_of_what_the_keys_act_on(board: Board) -> None:
     assert shown.pixelColor(shown.width() // 2, shown.height() - 1) == look().selected
 
 
+def test_the_frame_goes_along_with_the_size(board: Board) -> None:
+    board.strip.setFocus(Qt.FocusReason.TabFocusReason)
+    board.canvas.setFocus(Qt.FocusReason.TabFocusReason)
+    board.resize(900, 500)
+    frame = board.canvas.findChild(FocusFrame)
+    assert frame is not None
+    assert frame.geometry() == board.canvas.rect()
+
+
 def test_the_worn_view_is_framed_too(qtbot: QtBot, desk: Desk) -> None:
     pane = in_hand(qtbot, WornPane(desk), 420, 640)
     pane.view.setFocus(Qt.FocusReason.TabFocusReason)

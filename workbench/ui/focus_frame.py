@@ -36,7 +36,7 @@ class FocusFrame(QWidget):
 
 def show_focus(canvas: QWidget, event: QFocusEvent) -> None:
     """Frame a canvas that was come to by key, until it is left; who clicks on it knows where she is."""
-    frame = next((child for child in canvas.children() if isinstance(child, FocusFrame)), None)
+    frame = _frame_of(canvas)
     if not event.gotFocus() or event.reason() not in _BY_KEY:
         if frame is not None:
             frame.hide()
@@ -45,3 +45,14 @@ def show_focus(canvas: QWidget, event: QFocusEvent) -> None:
     frame.setGeometry(canvas.rect())
     frame.raise_()
     frame.show()
+
+
+def fit_frame(canvas: QWidget) -> None:
+    """Let the frame of a canvas, if it has one, go along with its size."""
+    frame = _frame_of(canvas)
+    if frame is not None:
+        frame.setGeometry(canvas.rect())
+
+
+def _frame_of(canvas: QWidget) -> FocusFrame | None:
+    return next((child for child in canvas.children() if isinstance(child, FocusFrame)), None)

@@ -18,7 +18,7 @@ from PySide6.QtWidgets import QWidget
 
 from workbench.ui import access
 from workbench.ui.board.view import Bounds, Sight, fitted
-from workbench.ui.focus_frame import show_focus
+from workbench.ui.focus_frame import fit_frame, show_focus
 from workbench.ui.look import look
 
 _A_NOTCH = 1.0015
@@ -160,6 +160,7 @@ class Paper(QWidget):
         """What was fitted is fitted again."""
         if not self.sight.by_hand:
             self.fit()
+        fit_frame(self)
         super().resizeEvent(event)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:

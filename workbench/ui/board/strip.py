@@ -35,7 +35,7 @@ from workbench.ui.board.pens import across, pen, upright
 from workbench.ui.board.strip_edges import GirthRuler, Legend
 from workbench.ui.board.view import Sight
 from workbench.ui.desk import Desk
-from workbench.ui.focus_frame import show_focus
+from workbench.ui.focus_frame import fit_frame, show_focus
 from workbench.ui.look import fonts, look
 
 _NAME = "Girth strip"
@@ -189,6 +189,7 @@ class Strip(QWidget):
         self._ruler.setGeometry(0, 0, self.width(), int(RULER))
         self._legend.setGeometry(0, self.height() - high, self.width(), high)
         self.refresh()
+        fit_frame(self)
         super().resizeEvent(event)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:

@@ -12,7 +12,7 @@ from workbench.draft import Place
 from workbench.ui import access
 from workbench.ui.board.handles import HandleKey
 from workbench.ui.desk import Desk
-from workbench.ui.focus_frame import show_focus
+from workbench.ui.focus_frame import fit_frame, show_focus
 from workbench.ui.look import GRID, fonts, look
 from workbench.ui.worn.drag import nudged
 from workbench.ui.worn.dressed import Dressed
@@ -266,6 +266,7 @@ class WornView(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """She is as large as the pane allows."""
+        fit_frame(self)
         self._look()
 
     def focusInEvent(self, event: QFocusEvent) -> None:
