@@ -16,6 +16,7 @@ from workbench.ui.desk import Desk
 from workbench.ui.export_choices import KINDS, Kind
 from workbench.ui.export_dialog import ExportDialog
 from workbench.ui.files import Files
+from workbench.ui.look import look
 from workbench.ui.settings import Settings
 
 
@@ -149,3 +150,14 @@ def test_everything_has_a_name_for_who_cannot_see_it(dialog: ExportDialog) -> No
     for combo in dialog.findChildren(QComboBox):
         assert combo.accessibleName()
     assert dialog.preview.accessibleName()
+
+
+def test_stitch_lines_alone_are_seen_as_they_are_written_without_gaps(dialog: ExportDialog) -> None:
+    dialog.choices.what.setCurrentIndex(dialog.choices.what.findData("panels"))
+    dialog.on_changed()
+    ink = look().ink.lightness() + 60
+    image = dialog.preview.grab().toImage()
+    rows = range(image.height())
+    dark = [sum(image.pixelColor(x, y).lightness() < ink for y in rows) for x in range(image.width())]
+    # the centre front is one upright line: most of its pixels are there, not every other one
+    assert max(dark) > 0.17 * image.height()

@@ -71,11 +71,14 @@ class ExportPreview(QWidget):
         pen = QPen(ink, 1.0)
         if self._projector is not None:
             pen.setWidthF(max(self._projector.line_mm * scale, 1.0))
+        # where nothing is cut, the stitch lines are what there is: dotted they would hardly be seen
+        cut = any(stroke.role == "cut" for thing in page.things for stroke in thing.drawing.strokes)
         for thing in page.things:
             placed = QTransform.fromTranslate(thing.dx, thing.dy) * view
             for stroke in thing.drawing.strokes:
                 if stroke.role in _SHOWN:
-                    pen.setStyle(Qt.PenStyle.DotLine if stroke.role == "stitch" else Qt.PenStyle.SolidLine)
+                    dotted = cut and stroke.role == "stitch"
+                    pen.setStyle(Qt.PenStyle.DotLine if dotted else Qt.PenStyle.SolidLine)
                     painter.setPen(pen)
                     line = placed.map(polygon(stroke.points))
                     if stroke.closed:
