@@ -26,6 +26,8 @@ _WIDTHS: dict[Role, float] = {
 _DASHED: tuple[Role, ...] = ("grain", "waist", "level")
 _TINTS: tuple[Role, ...] = ("grain", "waist", "level", "mark", "cut", "stitch")
 """In the order they are drawn."""
+_FAINT = 130
+"""Of 255: what comes later is seen, but never taken for what is drawn already."""
 
 
 class MarkingBoard(QWidget):
@@ -87,8 +89,10 @@ class MarkingBoard(QWidget):
         picture = self._picture
         view = self._view(picture, scale)
         colours = look()
+        faint = QColor(colours.rule)
+        faint.setAlpha(_FAINT)
         for drawing, ink in (
-            (picture.later, colours.hairline),
+            (picture.later, faint),
             (picture.before, colours.ink),
             (picture.now, colours.selected),
         ):
