@@ -31,6 +31,7 @@ from workbench.draft import Place
 from workbench.ui.app import settle_memory
 from workbench.ui.beads import BeadsPlace
 from workbench.ui.form.entry import Entry
+from workbench.ui.pieces import PiecesPlace
 from workbench.ui.settings import Settings
 from workbench.ui.style import dress
 from workbench.ui.window import Window
@@ -88,6 +89,29 @@ def spin_steps() -> Timing:
 
         middle, high = timed([step(key) for key in keys])
         return Timing("spin step to painted", middle, high, goal=8.3, floor=repaint_floor(window))
+
+
+def edit_at_pieces() -> Timing:
+    """A step of the waist reduction at the pieces place: draft, comfort and the pieces of all layers worked
+    out, until the layer on show is painted. Lists, cards and foot follow when the hand rests.
+    """
+    with window_on(TWELVE_PANELS) as window:
+        window.turning.show_place("pieces")
+        painted(window)
+        place = window.turning.page("pieces")
+        assert isinstance(place, PiecesPlace)
+
+        def edit(number: int) -> None:
+            window.desk.apply("Edit", set_reduction(window.desk.project, "waist", 40.0 + 0.7 * (number % 24)))
+            painted(window)
+
+        def again() -> None:
+            place.table.update()
+            painted(window)
+
+        middle, high = timed([partial(edit, number) for number in range(EDITS)])
+        floor = timed([again] * 60)[0]
+        return Timing("edit of all layers’ pieces to painted", middle, high, 8.3, floor)
 
 
 def edit_at_beads() -> Timing:
@@ -238,4 +262,4 @@ def resident() -> float:
         return int(file.read().split()[1]) * os.sysconf("SC_PAGE_SIZE") / 1e6
 
 
-ALL = (spin_steps, handle_drag, edit_at_beads, turned_as_worn, memory_over_edits)
+ALL = (spin_steps, handle_drag, edit_at_pieces, edit_at_beads, turned_as_worn, memory_over_edits)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import numpy as np
 from PySide6.QtCore import QLineF, QPointF
 
 from workbench.pieces import PieceEdge
@@ -21,7 +20,7 @@ def fold_lines(laid: LaidPiece, edge: PieceEdge, view: View) -> list[QLineF]:
     line = laid.put(edge.stitch)
     x = view.x(float(line[:, 0].mean()))
     low, high = float(line[:, 1].min()), float(line[:, 1].max())
-    top, bottom = (view.y(float(np.interp(part, (0, 1), (low, high)))) for part in (_TO, _FROM))
+    top, bottom = (view.y(low + part * (high - low)) for part in (_TO, _FROM))
     lines = [QLineF(x + _IN, top, x + _IN, bottom)]
     for y in (top, bottom):
         tip = QPointF(x, y)

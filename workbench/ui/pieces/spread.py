@@ -89,9 +89,8 @@ class Spread:
         """All that should be in view."""
         if not self.pieces:
             return -200.0, -100.0, 200.0, 100.0
-        boxes = np.array([laid.box for laid in self.pieces])
-        left, bottom = boxes[:, :2].min(axis=0).tolist()
-        right, top = boxes[:, 2:].max(axis=0).tolist()
+        lefts, bottoms, rights, tops = zip(*(laid.box for laid in self.pieces), strict=True)
+        left, bottom, right, top = min(lefts), min(bottoms), max(rights), max(tops)
         return (-right if self.halves else left), bottom, right, top
 
     @cached_property
