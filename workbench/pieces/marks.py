@@ -48,7 +48,8 @@ def grain_inside(outline: Outline) -> Grain:
 def grains_inside(outlines: Sequence[Outline]) -> list[Grain]:
     """The same for each of several pieces."""
     boxes = np.array([(*ring.min(axis=0), *ring.max(axis=0)) for ring in (own.ring for own in outlines)])
-    cloths = np.array([shapely.polygons(outline.ring) for outline in outlines])
+    # one that is narrower than its turn of cloth crosses itself; that is told where it is cut
+    cloths = shapely.make_valid([shapely.Polygon(outline.ring) for outline in outlines])
     x = shapely.get_x(shapely.point_on_surface(cloths))
     upright = np.stack((np.stack((x, boxes[:, 1]), axis=1), np.stack((x, boxes[:, 3]), axis=1)), axis=1)
     inside = shapely.intersection(cloths, shapely.linestrings(upright))

@@ -6,7 +6,6 @@ from io import BytesIO
 from typing import Any
 
 import numpy as np
-import shapely
 
 from workbench.draft import Comfort, Outcome
 from workbench.pieces import Cutting
@@ -23,6 +22,7 @@ from workbench.sheets.pen import Pen
 from workbench.sheets.piece import piece_drawing, sewn_to
 from workbench.sheets.piece_words import PieceWords
 from workbench.sheets.setter import set_footers
+from workbench.sheets.shape import shape_of
 from workbench.sheets.sheetmap import PlacedPanel, SheetMap, sheet_map
 from workbench.sheets.spot import Box
 from workbench.sheets.squares_page import squares_page
@@ -99,7 +99,7 @@ def _pieces(
             marks=choice.marks,
             with_cut=choice.with_allowance,
         )
-        drawing, polygon = piece_drawing(piece, words), shapely.Polygon(placed.outline)
+        drawing, polygon = piece_drawing(piece, words), shape_of(placed.outline)
         group = group_of(layer, piece, choice)
         things.append(inked(drawing, piece.name, placed.dx, placed.dy, polygon, group))
     return tuple(things)
@@ -129,6 +129,6 @@ def _panels(outcome: Outcome, sheets: SheetMap, heading: Heading) -> tuple[Inked
     for panel, placed in zip(outcome.draft.panels, sheets.panels, strict=True):
         joins = tuple(height - placed.dy for height in level_joins(sheets))
         drawing = panel_drawing(panel, outcome, _captions(heading), joins)
-        polygon = shapely.Polygon(placed.outline)
+        polygon = shape_of(placed.outline)
         panels.append(inked(drawing, panel.name, placed.dx, placed.dy, polygon))
     return tuple(panels)

@@ -15,6 +15,7 @@ from workbench.sheets.chosen import chosen_pieces, piece_title
 from workbench.sheets.coverage import Mask
 from workbench.sheets.drawing import Array
 from workbench.sheets.paper import LONGEST_SIDE, ROLL, PaperSize, PrintChoice, PrintError, paper_of, said
+from workbench.sheets.shape import shape_of
 from workbench.sheets.spot import Box, free_spot
 from workbench.sheets.squares import SIZES, SQUARE_INCHES
 
@@ -176,7 +177,7 @@ def _roll_map(found: Arrangement, placed: tuple[PlacedPanel, ...]) -> SheetMap:
 
 
 def _squares(box: Box, placed: tuple[PlacedPanel, ...]) -> Box | None:
-    panels = shapely.polygons([shapely.linearrings(panel.outline) for panel in placed])
+    panels = np.array([shape_of(panel.outline) for panel in placed])
     for width, height in SIZES:
         spot = free_spot(width, height, box, panels)
         if spot is not None:
@@ -202,7 +203,7 @@ def row_letters(row: int) -> str:
 
 def _numbered(joins: Iterator[Join], placed: tuple[PlacedPanel, ...]) -> Iterator[Join]:
     """The joins that a panel runs across, counted from 1; others need not be joined at all."""
-    panels = shapely.union_all([shapely.Polygon(panel.outline) for panel in placed])
+    panels = shapely.union_all([shape_of(panel.outline) for panel in placed])
     number = 0
     for join in joins:
         if shapely.intersects(panels, shapely.LineString((join.start, join.end))):
