@@ -164,7 +164,8 @@ def test_a_piece_turned_over_has_its_cut_line_turned_over(
     other = cut_shapes([mirrored(o) for o in outlines], [(hem, left, neckline, right)] * len(outlines), LIMIT)
     for here, over in zip(one, other, strict=True):
         turned = shapely.LinearRing(over.ring * [-1, 1])
-        assert shapely.LinearRing(here.ring).hausdorff_distance(turned) < 1e-3
+        # corners are found from either side, and meet to a few thousandths of a millimetre
+        assert shapely.LinearRing(here.ring).hausdorff_distance(turned) < 5e-3
 
 
 def test_a_cut_line_that_is_wrong_is_found() -> None:
