@@ -2,22 +2,26 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 from collections.abc import Iterator
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QAccessible, QAccessibleActionInterface, QAccessibleInterface
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from tests.beads.garments import RICH
 from tests.ui.conftest import bodice, in_hand, on_screen
 from tests.ui.test_fitting_place import FIRST
-from workbench.document import Session
+from workbench.document import Session, set_reduction
 from workbench.draft import Place
 from workbench.ui import access
+from workbench.ui.access.canvases import known_reader
 from workbench.ui.access.readers import CanvasReader
 from workbench.ui.beads import BeadsPlace
 from workbench.ui.board import Board
@@ -25,6 +29,7 @@ from workbench.ui.cloth import ClothPlace
 from workbench.ui.desk import Desk
 from workbench.ui.fitting import FittingPlace
 from workbench.ui.pieces import PiecesPlace
+from workbench.ui.sentence import Foot
 from workbench.ui.worn import WornPane
 
 _Name, _Value = QAccessible.Text.Name, QAccessible.Text.Value
@@ -46,6 +51,14 @@ def heard(canvas: QWidget) -> CanvasReader:
     reader = QAccessible.queryAccessibleInterface(canvas)
     assert isinstance(reader, CanvasReader)
     return reader
+
+
+@pytest.fixture
+def listening() -> Iterator[None]:
+    """As while a screen reader runs."""
+    QAccessible.setActive(True)
+    yield
+    QAccessible.setActive(False)
 
 
 def children(reader: QAccessibleInterface) -> Iterator[QAccessibleInterface]:
@@ -267,6 +280,20 @@ def test_keys_on_the_strip_are_told(board: Board, said: Said) -> None:
     assert [kind for kind, _ in said.events[-2:]] == ["QAccessibleEvent", "QAccessibleValueChangeEvent"]
 
 
+def test_a_limit_that_is_passed_is_spoken_once(qtbot: QtBot, desk: Desk, said: Said, listening: None) -> None:
+    foot = on_screen(qtbot, Foot(desk), 900, 60)
+    said.events.clear()
+    for inches in (6, 7):
+        desk.apply("Reduction", set_reduction(desk.project, "waist", inches * 25.4))
+        desk.now()
+    spoken = [words for kind, words in said.events if kind == "QAccessibleAnnouncementEvent"]
+    assert len(spoken) == 1
+    assert spoken[0].startswith("Over the limit")
+    desk.refuse("waist", "Twelve is too much.")
+    assert said.events[-1] == ("QAccessibleAnnouncementEvent", "Not read. Twelve is too much.")
+    assert foot.row.word == "Not read"
+
+
 def test_nothing_is_told_of_a_canvas_nobody_has_asked_after(board: Board, said: Said) -> None:
     board.canvas.setFocus()
     QTest.keyClick(board.canvas, Qt.Key.Key_H)
@@ -282,3 +309,57 @@ def test_a_canvas_that_is_gone_takes_its_reader_along(qtbot: QtBot, desk: Desk) 
     qtbot.wait(10)
     assert not point.isValid()
     assert point.text(_Name) == ""
+
+
+def test_canvases_come_and_go_while_somebody_listens(qtbot: QtBot, desk: Desk, listening: None) -> None:
+    """A reader that Qt was handed twice, it deletes twice: the program was gone."""
+    for _ in range(5):
+        board = Board(desk)
+        board.show()
+        assert named(board.canvas, "Neckline point 1").isValid()
+        board.close()
+        board.deleteLater()
+        QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+    assert known_reader(board.canvas) is None
+
+
+_WHOLE = """
+import sys
+from pathlib import Path
+from PySide6.QtGui import QAccessible
+from PySide6.QtWidgets import QApplication
+from workbench.ui import access
+from workbench.ui.actions import PLACES, SIDES
+from workbench.ui.app import demo_files
+from workbench.ui.settings import Settings
+from workbench.ui.window import Window
+
+application = QApplication(sys.argv)
+access.install()
+QAccessible.setActive(True)
+window = Window(Settings(Path(sys.argv[1])), demos=demo_files())
+window.show()
+window.files.open_demo(demo_files()[0])
+for place in PLACES:
+    window.turning.show_place(place)
+    application.processEvents()
+for side in SIDES:
+    window.deeds[side].setChecked(True)
+    application.processEvents()
+
+
+def heard(thing, depth=0):
+    return 1 + sum(heard(thing.child(n), depth + 1) for n in range(thing.childCount()) if depth < 30)
+
+
+print(heard(QAccessible.queryAccessibleInterface(window)))
+window.desk.session.mark_saved(Path("nowhere.bodice"))
+window.close()
+"""
+
+
+def test_the_whole_program_ends_well_after_it_was_listened_to(tmp_path: Path) -> None:
+    command = [sys.executable, "-c", _WHOLE, str(tmp_path / "window.ini")]
+    done = subprocess.run(command, capture_output=True, text=True, timeout=60)
+    assert done.returncode == 0, done.stderr
+    assert int(done.stdout) > 300

@@ -50,6 +50,11 @@ class FindingRow(QAbstractButton):
         self.finding = finding
         self.show_sentence(mark_of(finding), word_of(finding), text)
 
+    @property
+    def word(self) -> str:
+        """What stands in bold before the sentence."""
+        return self._word
+
     def show_sentence(self, mark: Mark, word: str, sentence: str) -> None:
         """Show a mark, a word in bold and a sentence."""
         if (mark, word, sentence) == (self._mark, self._word, self._sentence):

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QScrollArea, QVB
 
 from workbench.document import Picture
 from workbench.draft import Finding, by_weight
+from workbench.ui import access
 from workbench.ui.desk import Desk
 from workbench.ui.explained import ExplainedList
 from workbench.ui.findings import FindingRow
@@ -93,6 +94,7 @@ class Foot(QWidget):
         super().__init__(parent)
         self._desk, self._findings_of = desk, findings_of
         self._behind = True
+        self._told = ("", "")
         self._more_shown: object = None
         self.row = FindingRow(self, most_lines=2)
         self.more = QPushButton(self)
@@ -139,12 +141,21 @@ class Foot(QWidget):
         self._show_more(first, [finding for finding in findings if finding is not first])
         if self.popup.isVisible():
             self._fill(picture)
+        self._tell(first)
+
+    def _tell(self, first: Finding | None) -> None:
+        """Have the sentence spoken when it is about something else now; not with each figure of a drag."""
+        code = first.code if first is not None else ""
+        if not self._desk.gesturing and (code, self.row.word) != self._told:
+            self._told = (code, self.row.word)
+            access.announce(self, self.row.accessibleName())
 
     def show_refusal(self, _field: str, sentence: str) -> None:
         """Say why what was typed could not be read, until the next draft."""
         self._behind = not self.isVisible()
         self.row.finding = None
         self.row.show_sentence("stop", "Not read", sentence)
+        access.announce(self, self.row.accessibleName(), at_once=True)
 
     def _show_more(self, first: Finding | None, others: list[Finding]) -> None:
         """The button says how many, and by its mark how much the heaviest of them matters.

@@ -10,7 +10,7 @@ from __future__ import annotations
 from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QWidget
 
-__all__ = ["install", "tell"]
+__all__ = ["announce", "install", "tell"]
 
 _installed = False
 
@@ -32,6 +32,14 @@ def tell(canvas: QWidget) -> None:
         from workbench.ui.access.telling import tell_change
 
         tell_change(canvas)
+
+
+def announce(widget: QWidget, words: str, *, at_once: bool = False) -> None:
+    """Have words spoken that nobody has turned to: when there is time, or ``at_once``."""
+    if _installed:
+        from workbench.ui.access.telling import tell_words
+
+        tell_words(widget, words, at_once=at_once)
 
 
 def _reader_of(_key: str, watched: QObject) -> object:

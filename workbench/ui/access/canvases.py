@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from importlib import import_module
-from weakref import WeakKeyDictionary
 
 import shiboken6
 from PySide6.QtCore import QObject
@@ -23,24 +22,35 @@ _SAYING = {
     "workbench.ui.worn.view.WornView": "on_worn",
 }
 """The class of a canvas, and the file here that says what lies on it, in a function ``items_of``."""
-_readers: WeakKeyDictionary[QWidget, CanvasReader] = WeakKeyDictionary()
+_readers: list[CanvasReader] = []
+"""They are held here: Qt deletes what it was handed when the canvas goes, and Python must not before."""
 
 
 def reader_of(watched: QObject) -> CanvasReader | None:
-    """The reader of a canvas, made if need be; None for any other widget."""
+    """A reader of a canvas; None for any other widget.
+
+    Qt asks anew once a widget has become another class than while it was made, and deletes each that it
+    was handed: none is handed out twice.
+    """
     kind = type(watched)
     file = _SAYING.get(f"{kind.__module__}.{kind.__qualname__}")
     if file is None or not isinstance(watched, QWidget):
         return None
-    known = _readers.get(watched)
-    if known is None or not shiboken6.isValid(known):
-        items_of: Callable[[QWidget], tuple[Item, ...]]
-        items_of = import_module(f"workbench.ui.access.{file}").items_of
-        known = _readers[watched] = CanvasReader(watched, items_of)
-    return known
+    _let_go()
+    items_of: Callable[[QWidget], tuple[Item, ...]]
+    items_of = import_module(f"workbench.ui.access.{file}").items_of
+    _readers.append(CanvasReader(watched, items_of))
+    return _readers[-1]
 
 
 def known_reader(canvas: QWidget) -> CanvasReader | None:
-    """The reader of a canvas that somebody has asked after; None while nobody has."""
-    known = _readers.get(canvas)
-    return known if known is not None and shiboken6.isValid(known) else None
+    """The latest reader of a canvas that somebody has asked after; None while nobody has."""
+    known = (reader for reader in reversed(_readers) if shiboken6.isValid(reader))
+    return next((reader for reader in known if reader.canvas is canvas), None)
+
+
+def _let_go() -> None:
+    """Forget the readers of canvases that are gone, with those of their items, which Qt holds by number."""
+    for reader in [reader for reader in _readers if not shiboken6.isValid(reader)]:
+        reader.forget_items()
+        _readers.remove(reader)

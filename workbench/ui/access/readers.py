@@ -250,6 +250,13 @@ class CanvasReader(QAccessibleWidget):
             QAccessible.registerAccessibleInterface(self._known[key])
         return self._known[key]
 
+    def forget_items(self) -> None:
+        """Have Qt delete the readers of its items: the canvas is gone."""
+        for reader in self._known.values():
+            if shiboken6.isValid(reader):
+                QAccessible.deleteAccessibleInterface(QAccessible.uniqueId(reader))
+        self._known.clear()
+
     def childCount(self) -> int:
         """Widgets and items."""
         return super().childCount() + len(self.items())

@@ -32,6 +32,15 @@ def tell_change(canvas: QWidget) -> None:
         QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(canvas, now.said))
 
 
+def tell_words(widget: QWidget, words: str, *, at_once: bool) -> None:
+    """Say something, if anybody listens."""
+    if QAccessible.isActive():
+        event = QAccessibleAnnouncementEvent(widget, words)
+        manners = QAccessible.AnnouncementPoliteness
+        event.setPoliteness(manners.Assertive if at_once else manners.Polite)
+        QAccessible.updateAccessibility(event)
+
+
 def _tell_focus(canvas: QWidget, reader: CanvasReader, item: Item) -> None:
     event = QAccessibleEvent(canvas, QAccessible.Event.Focus)
     event.setChild(reader.indexOfChild(reader.reader(item.key)))
