@@ -37,9 +37,9 @@ def reader_of(watched: QObject) -> CanvasReader | None:
     if file is None or not isinstance(watched, QWidget):
         return None
     _let_go()
-    items_of: Callable[[QWidget], tuple[Item, ...]]
-    items_of = import_module(f"workbench.ui.access.{file}").items_of
-    _readers.append(CanvasReader(watched, items_of))
+    said = import_module(f"workbench.ui.access.{file}")
+    items_of: Callable[[QWidget], tuple[Item, ...]] = said.items_of
+    _readers.append(CanvasReader(watched, items_of, getattr(said, "shown_by", None)))
     return _readers[-1]
 
 

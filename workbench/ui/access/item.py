@@ -51,6 +51,19 @@ class Item:
     """What else can be done with it: a word, and what does it."""
 
 
+class Same:
+    """Equal where it is about the very same thing, which it keeps, so that no other can take its place."""
+
+    def __init__(self, thing: object) -> None:
+        self._thing = thing
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Same) and other._thing is self._thing
+
+    def __hash__(self) -> int:
+        return id(self._thing)
+
+
 def amount_of(
     mm: float, ends: tuple[float, float], unit: Unit, fraction: Fraction, put: Callable[[float], None]
 ) -> Amount:

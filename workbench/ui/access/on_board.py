@@ -10,7 +10,7 @@ from PySide6.QtCore import QRectF
 from workbench.body import LEVEL_LABEL
 from workbench.document import move_point
 from workbench.draft import Place, walk_designed
-from workbench.ui.access.item import Amount, Item, amount_of, around
+from workbench.ui.access.item import Amount, Item, Same, amount_of, around
 from workbench.ui.board.canvas import Canvas
 from workbench.ui.board.figure_edits import with_amount
 from workbench.ui.board.figures import Figure
@@ -21,6 +21,12 @@ from workbench.ui.board.spoken import spoken_figure, spoken_handle
 
 _FURTHEST, _WIDEST = 600.0, 500.0
 """mm: how far from the waist a point may be put, and how much a seam may take in, by a screen reader."""
+
+
+def shown_by(canvas: Canvas) -> tuple[object, ...]:
+    """What must be another for the items to be others: they are worked out once for each."""
+    figure = canvas.chosen_figure
+    return Same(canvas.scene), canvas.sight.view, canvas.desk.selection, figure.key if figure else None
 
 
 def items_of(canvas: Canvas) -> tuple[Item, ...]:

@@ -217,9 +217,16 @@ class ItemReader(QAccessibleInterface):
 class CanvasReader(QAccessibleWidget):
     """A canvas and what lies on it; widgets that lie on it come first."""
 
-    def __init__(self, canvas: QWidget, items_of: Callable[[QWidget], Items]) -> None:
+    def __init__(
+        self,
+        canvas: QWidget,
+        items_of: Callable[[QWidget], Items],
+        shown_by: Callable[[QWidget], object] | None = None,
+    ) -> None:
+        """``shown_by`` says what the items hang on; without it they are worked out at every question."""
         super().__init__(canvas, _Role.Canvas)
-        self._canvas, self._items_of = ref(canvas), items_of
+        self._canvas, self._items_of, self._shown_by = ref(canvas), items_of, shown_by
+        self._kept: tuple[object, Items] | None = None
         self._known: dict[Hashable, ItemReader] = {}
         self.told: Item | None = None
         """What was said last to be picked."""
@@ -233,7 +240,14 @@ class CanvasReader(QAccessibleWidget):
     def items(self) -> Items:
         """What lies on the canvas now; nothing once that is gone."""
         canvas = self.canvas
-        return self._items_of(canvas) if canvas is not None else ()
+        if canvas is None:
+            return ()
+        if self._shown_by is None:
+            return self._items_of(canvas)
+        shown = self._shown_by(canvas)
+        if self._kept is None or self._kept[0] != shown:
+            self._kept = shown, self._items_of(canvas)
+        return self._kept[1]
 
     def item(self, key: Hashable) -> Item | None:
         """One of them."""
@@ -256,6 +270,7 @@ class CanvasReader(QAccessibleWidget):
             if shiboken6.isValid(reader):
                 QAccessible.deleteAccessibleInterface(QAccessible.uniqueId(reader))
         self._known.clear()
+        self._kept = None
 
     def childCount(self) -> int:
         """Widgets and items."""
