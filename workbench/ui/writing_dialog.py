@@ -7,12 +7,13 @@ from pathlib import Path
 
 from PySide6.QtCore import QUrl
 from PySide6.QtGui import QCloseEvent, QDesktopServices
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QProgressBar, QPushButton, QVBoxLayout, QWidget
 
 from workbench.document import FileTrouble, Picture
 from workbench.ui.findings import FindingRow
-from workbench.ui.job import Job
+from workbench.ui.job import FileJob
 from workbench.ui.look import GRID
+from workbench.ui.marks import WORDS
 
 
 class WritingDialog(QDialog):
@@ -23,12 +24,18 @@ class WritingDialog(QDialog):
 
     def __init__(self, title: str, write: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._job: Job | None = None
+        self._job: FileJob | None = None
         self._path: Path | None = None
         self.setWindowTitle(title)
         self.state, self.warning = FindingRow(clickable=False), FindingRow(clickable=False)
         self.write = QPushButton(write)
         self.open_it, self.shut = QPushButton("Open it"), QPushButton("Close")
+        self.busy, self.leave = QProgressBar(), QPushButton("Leave off")
+        self.busy.setRange(0, 0)  # how much there is to do is not known beforehand
+        self.busy.setTextVisible(False)
+        self.busy.setFixedHeight(2 * GRID)
+        self.busy.setAccessibleName("Writing")
+        self._show_busy(False)
 
     def arrange_beside(self, controls: QVBoxLayout, *shown: QWidget, note: QWidget | None = None) -> None:
         """Put it together, and let the buttons do what they say."""
@@ -36,11 +43,12 @@ class WritingDialog(QDialog):
         controls.addSpacing(2 * GRID)
         for row in (self.state, self.warning):
             controls.addWidget(row)
+        controls.addWidget(self.busy)
         controls.addStretch(1)
         if note is not None:
             controls.addWidget(note)
         buttons = QHBoxLayout()
-        for button in (self.write, self.open_it, self.shut):
+        for button in (self.write, self.leave, self.open_it, self.shut):
             buttons.addWidget(button)
         controls.addLayout(buttons)
         self.write.setDefault(True)
@@ -50,6 +58,7 @@ class WritingDialog(QDialog):
         for widget in shown:
             both.addWidget(widget, 1)
         self.write.clicked.connect(self.on_write)
+        self.leave.clicked.connect(self.on_leave_off)
         self.open_it.clicked.connect(self.on_open)
         self.shut.clicked.connect(self.reject)
         self.open_it.setEnabled(False)
@@ -61,7 +70,7 @@ class WritingDialog(QDialog):
         over = sum(finding.severity == "over" for finding in picture.findings)
         self.warning.setVisible(over > 0)
         what = "One figure is" if over == 1 else f"{over} figures are"
-        self.warning.show_sentence("over", "Over the limit", f"{what} above the limit you set{also}.")
+        self.warning.show_sentence("over", WORDS["over"], f"{what} above the limit you set{also}.")
 
     def show_written(self) -> None:
         """The job is done: the file is whole, or why it is not there."""
@@ -69,6 +78,7 @@ class WritingDialog(QDialog):
         if job is None or path is None:
             return
         self._job = None
+        self._show_busy(False)
         self.write.setEnabled(True)
         if job.error is None:
             self.open_it.setEnabled(True)
@@ -78,20 +88,38 @@ class WritingDialog(QDialog):
         else:
             raise job.error
 
+    def _show_busy(self, busy: bool) -> None:
+        """While it is written there is a way out, in the place of the way in."""
+        self.busy.setVisible(busy)
+        self.leave.setVisible(busy)
+        self.write.setVisible(not busy)
+
     # --- what she does ---------------------------------------------------------------------
 
     def on_write(self) -> None:
         """Ask where to, and write."""
         raise NotImplementedError
 
-    def write_beside(self, path: Path, work: Callable[[], object]) -> None:
-        """Write beside the open dialog."""
+    def write_beside(self, path: Path, make: Callable[[], bytes]) -> None:
+        """Make the file and write it beside the open dialog."""
         self._path = path
-        self._job = Job(work, self)
+        self._job = FileJob(path, make, self)
         self._job.finished.connect(self.show_written)
         self.write.setEnabled(False)
+        self._show_busy(True)
         self.state.show_sentence("note", "Writing", f"{path.name} …")
         self._job.start()
+
+    def on_leave_off(self) -> None:
+        """Write nothing, unless the file is as good as written."""
+        job = self._job
+        if job is None or not job.leave_off():
+            return
+        job.finished.disconnect(self.show_written)
+        self._job = None
+        self._show_busy(False)
+        self.write.setEnabled(True)
+        self.state.show_sentence("note", "Left off", "Nothing was written.")
 
     def on_open(self) -> None:
         """Show the file in whatever the system opens it with."""
@@ -99,7 +127,8 @@ class WritingDialog(QDialog):
             QDesktopServices.openUrl(QUrl.fromLocalFile(str(self._path)))
 
     def reject(self) -> None:
-        """Close; a file that is being written is written first."""
+        """Close; a file that is being made is left off, one that is being written is written first."""
+        self.on_leave_off()
         if self._job is not None:
             self._job.wait()
         super().reject()

@@ -84,8 +84,8 @@ class FittingList(QWidget):
         self.nothing = QLabel(_NOTHING, self)
         self.nothing.setWordWrap(True)
         self.setAccessibleName("Fittings")
-        inside = QWidget()
-        self._rows = QVBoxLayout(inside)
+        self._inside = QWidget()
+        self._rows = QVBoxLayout(self._inside)
         self._rows.setContentsMargins(0, 0, 0, 0)
         self._rows.setSpacing(_BETWEEN)
         self._rows.addStretch(1)
@@ -94,7 +94,7 @@ class FittingList(QWidget):
         self._area.setWidgetResizable(True)
         self._area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self._area.setWidget(inside)
+        self._area.setWidget(self._inside)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(2 * GRID)
@@ -126,8 +126,8 @@ class FittingList(QWidget):
     def _reach(self, card: FittingCard) -> None:
         """Bring a card into sight, also one that was added just now and is not laid out yet."""
         self._rows.activate()
-        inside = self._area.widget()
-        inside.resize(inside.width(), max(self._rows.sizeHint().height(), self._area.viewport().height()))
+        high = max(self._rows.sizeHint().height(), self._area.viewport().height())
+        self._inside.resize(self._inside.width(), high)
         self._area.ensureWidgetVisible(card, 0, 0)
 
     def _settle(self, count: int) -> None:
