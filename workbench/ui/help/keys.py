@@ -12,6 +12,15 @@ from workbench.ui.actions import DEEDS
 
 _GESTURES: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = (
     (
+        "Anywhere",
+        (
+            ("Tab, Shift+Tab", "go on to the next field, button or drawing, or back"),
+            ("Arrow keys", "go from one to the next of a few buttons that belong together"),
+            ("Alt and an underlined letter", "open a menu; in it the letter alone"),
+            ("Enter or Space", "press the button that has the keys"),
+        ),
+    ),
+    (
         "In a field",
         (
             ("Enter, or leave the field", "hand in what is typed"),

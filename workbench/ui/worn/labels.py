@@ -65,7 +65,7 @@ def paint_labels(
     ends = [stage.pixels(shown.levels[label.level][-1:])[0].tolist() for label in labels]
     for label, (x, y), at in zip(labels, ends, _spread([y for _, y in ends], room), strict=True):
         chosen = label.level == lit
-        painter.setPen(pen(look().selected if chosen else look().hairline))
+        painter.setPen(pen(look().selected if chosen else look().level))
         painter.drawLine(round(x) + 2, round(y), round(left - _LEADER), round(y))
         painter.drawLine(round(left - _LEADER), round(y), round(left - 3), round(at))
         painter.setPen(look().selected if chosen else look().ink)

@@ -72,7 +72,7 @@ def _tint(panel: SeenPanel) -> QColor:
 def _levels(painter: QPainter, shown: Seen, place: Place | None) -> None:
     chosen = place.level if place is not None else None
     for name, line in shown.levels.items():
-        colour = look().selected if name == chosen else look().rule if name == "waist" else look().hairline
+        colour = look().selected if name == chosen else look().soft_ink if name == "waist" else look().rule
         painter.setPen(pen(colour))
         painter.drawPolyline(polygon(line))
 
