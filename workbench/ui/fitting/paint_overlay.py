@@ -20,7 +20,7 @@ from workbench.ui.look import GRID, fonts, look
 
 GUTTER = 22.0 * GRID
 _NAME_ROOM, _NAME_DROP, _RISE = 24.0, 16.0, 9.0
-_DOT = 4.0
+_DOT, _SAMPLE = 4.0, 30.0
 _SMALLEST_TEXT_SCALE = 0.3
 _WRAP = int(Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignTop | Qt.TextFlag.TextWordWrap)
 
@@ -159,18 +159,21 @@ def _legend(painter: QPainter, shown: Shown) -> None:
     """What the two kinds of outline are; before there is a fitting they are one."""
     if shown.compared.fitting is None:
         return
-    y, x = 4.0 * GRID, GUTTER + 4 * GRID
+    x, y, font = GUTTER + 4 * GRID, 4.0 * GRID, fonts().small
     named = _scope_words(shown.compared)
-    strip = QRectF(GUTTER + 1, 0, shown.size.width() - GUTTER, 8 * GRID)
+    wide = [_SAMPLE + width_of(words, font) + 6 * GRID for words in named]
+    # beside each other, or below each other where there is no room for that
+    below = x + sum(wide) > shown.size.width()
+    strip = QRectF(GUTTER + 1, 0, shown.size.width() - GUTTER, (12 if below else 8) * GRID)
     painter.fillRect(strip, look().paper)
     dashed = QPen(look().soft_ink, 1.2, Qt.PenStyle.CustomDashLine)
     dashed.setDashPattern([4.0, 3.0])
-    for words, line in ((named[0], dashed), (named[1], QPen(look().ink, 1.8))):
+    for words, line, room in zip(named, (dashed, QPen(look().ink, 1.8)), wide, strict=True):
         painter.setPen(line)
-        painter.drawLine(QLineF(QPointF(x, y), QPointF(x + 24, y)))
+        painter.drawLine(QLineF(QPointF(x, y), QPointF(x + _SAMPLE - 6, y)))
         painter.setPen(look().ink)
-        put(painter, words, x + 30, y, fonts().small)
-        x += 30 + width_of(words, fonts().small) + 6 * GRID
+        put(painter, words, x + _SAMPLE, y, font)
+        x, y = (x, y + 5 * GRID) if below else (x + room, y)
 
 
 def _scope_words(compared: Compared) -> tuple[str, str]:
