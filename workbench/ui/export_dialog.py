@@ -12,7 +12,6 @@ from workbench.document import (
     exported,
     marking_guides,
     printed_marking,
-    write_whole,
 )
 from workbench.exchange import LargePage
 from workbench.ui.asking import Asking
@@ -118,14 +117,11 @@ class ExportDialog(WritingDialog):
         if self.choices.picked == "guide":
             rounding, layers = self.choices.chosen_rounding, self.choices.chosen_layers
             self.write_beside(
-                path,
-                lambda: write_whole(
-                    path, printed_marking(picture, marking_guides(picture, rounding, layers))
-                ),
+                path, lambda: printed_marking(picture, marking_guides(picture, rounding, layers))
             )
         else:
             choice = self.choices.choice()
-            self.write_beside(path, lambda: write_whole(path, exported(picture, kind, choice)))
+            self.write_beside(path, lambda: exported(picture, kind, choice))
 
     def _suggested(self) -> Path:
         """Beside the project, named after the client and what it is."""

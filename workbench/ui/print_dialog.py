@@ -18,7 +18,6 @@ from workbench.document import (
     picture_of,
     printed,
     set_paper,
-    write_whole,
 )
 from workbench.sheets import PAPERS, ROLL, PrintError, SheetMap, sheet_map
 from workbench.ui.asking import Asking
@@ -162,7 +161,7 @@ class PrintDialog(WritingDialog):
             return
         self._desk.apply(STEP_NAME, self._project)
         picture, paper = self._picture, self._project.paper
-        self.write_beside(path, lambda: write_whole(path, printed(picture, paper)))
+        self.write_beside(path, lambda: printed(picture, paper))
 
 
 def _counted(sheets: SheetMap) -> tuple[str, str]:

@@ -35,7 +35,8 @@ class WritingDialog(QDialog):
         self.busy.setTextVisible(False)
         self.busy.setFixedHeight(2 * GRID)
         self.busy.setAccessibleName("Writing")
-        self._show_busy(False)
+        self.busy.hide()
+        self.leave.hide()
 
     def arrange_beside(self, controls: QVBoxLayout, *shown: QWidget, note: QWidget | None = None) -> None:
         """Put it together, and let the buttons do what they say."""
