@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -16,6 +17,7 @@ from pytestqt.qtbot import QtBot
 from tests.ui.conftest import on_screen
 from workbench.document import Session, exported, picture_of, printed, read_project
 from workbench.exchange import ExportChoice
+from workbench.ui.ahead import MODULES, read_ahead
 from workbench.ui.desk import Desk
 from workbench.ui.job import FileJob, Job
 from workbench.ui.writing_dialog import WritingDialog
@@ -119,6 +121,13 @@ def test_what_is_written_cannot_be_left_off(qtbot: QtBot, tmp_path: Path) -> Non
     job.wait()
     assert not job.leave_off()
     assert (tmp_path / "out").read_bytes() == b"made"
+
+
+def test_the_other_places_are_read_ahead(qtbot: QtBot) -> None:
+    job = read_ahead()
+    job.hold()
+    assert job.error is None
+    assert all(name in sys.modules for name in MODULES)
 
 
 # --- the event loop --------------------------------------------------------------------------

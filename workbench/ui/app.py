@@ -28,6 +28,8 @@ _SETTLED_MS = 500
 _GARBAGE = 20_000
 """Things made and not let go before garbage is looked for: one edit makes some thousands, and nearly all of
 them go by themselves."""
+_AHEAD_MS = 1500
+"""When she looks for the first field, and long before she turns to another place."""
 _BESIDE = Path(__file__).resolve().parent.parent
 
 
@@ -69,6 +71,7 @@ def _run(path: Path | None, opened: Opened | None) -> int:
     QTimer.singleShot(0, _show_icon)
     QTimer.singleShot(0, window.offer_left_over)
     QTimer.singleShot(_SETTLED_MS, settle_memory)
+    QTimer.singleShot(_AHEAD_MS, _read_ahead)
     status = application.exec()
     trouble.uninstall()
     return status
@@ -77,6 +80,13 @@ def _run(path: Path | None, opened: Opened | None) -> int:
 def _show_icon() -> None:
     """Give the window its picture in the task bar, which nobody looks at before the window."""
     QApplication.setWindowIcon(icon("program", 64))
+
+
+def _read_ahead() -> None:
+    """Read the other places beside the window, so that the first turn to one is not felt."""
+    from workbench.ui.ahead import read_ahead  # like all that the first picture need not wait for
+
+    read_ahead()
 
 
 def settle_memory() -> None:

@@ -27,6 +27,10 @@ class Job(QThread):
         except Exception as error:
             self.error = error
 
+    def hold(self) -> None:
+        """Wait for the end: a thread may not outlive the program."""
+        self.wait()
+
 
 class FileJob(Job):
     """Makes a file and writes it whole, unless it is left off before it is made: then nothing is written."""
@@ -55,10 +59,6 @@ class FileJob(Job):
         if self.isFinished():
             self.deleteLater()
         return True
-
-    def hold(self) -> None:
-        """Wait for the end: a thread may not outlive the program."""
-        self.wait()
 
     def _make_and_write(self) -> None:
         data = self._make()
