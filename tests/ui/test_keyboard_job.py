@@ -122,7 +122,7 @@ def test_it_is_printed_to_true_size(window: Window, answers: Answers, tmp_path: 
             wrong.append("the dialog did not come")
             return
         try:
-            qtbot.waitUntil(dialog.isActiveWindow)
+            qtbot.waitUntil(dialog.isActiveWindow, timeout=20_000)
             met: list[QWidget] = []
             while has_keys() is not dialog.write and len(met) < _MOST_TABS:
                 met.append(has_keys())
@@ -130,7 +130,7 @@ def test_it_is_printed_to_true_size(window: Window, answers: Answers, tmp_path: 
             if len(met) == _MOST_TABS:
                 wrong.append(f"Tab came only to {[type(widget).__name__ for widget in met[-8:]]}")
             press(Qt.Key.Key_Space)
-            qtbot.waitUntil(lambda: dialog._job is None, timeout=10_000)
+            qtbot.waitUntil(lambda: dialog._job is None, timeout=30_000)
         finally:
             if dialog.isVisible():
                 QTest.keyClick(dialog, Qt.Key.Key_Escape)
