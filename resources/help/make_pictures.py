@@ -214,6 +214,13 @@ def fittings(stage: Stage) -> QPixmap:
     return stage.at_place("fittings")
 
 
+def worn(stage: Stage) -> QPixmap:
+    """The bodice on a torso."""
+    from workbench.ui.worn import WornPane
+
+    return stage.alone(WornPane(stage.desk), 460, 640)
+
+
 def _smooth(points: list[QPointF]) -> QPainterPath:
     """A path that is rounded at each of its points."""
     path = QPainterPath(points[0])
@@ -234,6 +241,7 @@ _TAKEN: Mapping[str, Callable[[Stage], QPixmap]] = {
     "strip": strip,
     "comfort": comfort,
     "ledger": ledger,
+    "worn": worn,
     "lines": lines,
     "pieces": lambda stage: stage.at_place("pieces"),
     "cloth": lambda stage: stage.at_place("cloth"),
