@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+import workbench.pieces
 from tests.document import example
 from workbench.document import (
     Project,
@@ -14,7 +15,6 @@ from workbench.document import (
     set_measurement,
     set_reduction,
 )
-from workbench.document import picture as module
 from workbench.draft import Outcome
 from workbench.pieces import Cutting, Layer, LayerName, Making, cutting_of, layer_of
 
@@ -32,8 +32,8 @@ def worked(monkeypatch: pytest.MonkeyPatch) -> list[str]:
         done.append(name)
         return layer_of(outcome, making, name)
 
-    monkeypatch.setattr(module, "cutting_of", whole)
-    monkeypatch.setattr(module, "layer_of", alone)
+    monkeypatch.setattr(workbench.pieces, "cutting_of", whole)
+    monkeypatch.setattr(workbench.pieces, "layer_of", alone)
     return done
 
 
