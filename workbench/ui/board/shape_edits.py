@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Protocol
 
 import numpy as np
@@ -10,6 +9,7 @@ import numpy as np
 from workbench.body import Fraction, Unit, snap, step_mm
 from workbench.document import Project, add_point, move_point
 from workbench.draft import Draft, LineName, Outcome, ShapePoint, walk_designed
+from workbench.frozen import dataclass
 from workbench.ui.board.handles import Handle
 from workbench.ui.board.scene import Scene
 from workbench.ui.board.shapes import Shape
