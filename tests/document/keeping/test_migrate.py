@@ -58,6 +58,18 @@ def said_then(project: Project) -> None:
     assert project.plans[0].placed[0].y == 250.5
 
 
+def test_version_2_opens_with_what_came_with_it() -> None:
+    project = open_project(fixture(2)).project
+    assert (project.client.worn, project.client.next_fitting) == ("chemise", "2031-06-02")
+    assert [taken.date for taken in project.earlier] == ["2026-03-02"]
+    assert project.fittings[0].gaps is not None
+    assert (project.fittings[0].gaps.top, project.fittings[0].changes[0].kind) == (76.2, "seam")
+    assert [picture.name for picture in project.pictures] == ["Sketch"]
+    assert project.behind is not None
+    assert (project.style_name, project.done) == ("Sweetheart", ("sewing.measure",))
+    assert project.beads.runs
+
+
 def test_the_newest_file_is_written_again_byte_for_byte() -> None:
     # an entry added without a new version would show here, before a client's file is refused
     path = fixture(VERSION)
