@@ -17,6 +17,7 @@ from tests.draft.strategies import bodies, designs
 from tests.pieces.figures import drafted, outcome
 from workbench.body import Body
 from workbench.draft import Design, Outcome, work_out
+from workbench.pieces.crossing import ray_reach
 from workbench.pieces.making import Allowances, Making, Marks
 from workbench.pieces.notches import APART, CURVE_RADIUS
 from workbench.pieces.result import Notch, Piece
@@ -144,3 +145,10 @@ def test_notches_pair_and_lie_on_the_cut_line(body: Body, design: Design) -> Non
                 check_places(
                     made, replace(piece, notches=tuple(n for n in piece.notches if n.why != "centre"))
                 )
+
+
+def test_a_ray_meets_a_ring_where_it_does_however_near_a_corner_of_it_lies() -> None:
+    """A square of 10 mm whose left side leans by less than can be divided by; the rays leave the middle."""
+    square = np.array([(2e-313, 0.0), (10.0, 0.0), (10.0, 10.0), (0.0, 10.0)])
+    for out in ((1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0)):
+        assert ray_reach(square, np.array([5.0, 5.0]), np.array(out)) == pytest.approx(5.0)

@@ -121,7 +121,8 @@ def ray_reach(ring: Array, foot: Array, out: Array) -> float | None:
     step = np.roll(ring, -1, axis=0) - ring
     apart = ring - foot
     base = _cross(out, step)
-    with np.errstate(divide="ignore", invalid="ignore"):
+    # a step along the ray, or a hair from it, meets it nowhere or beyond all numbers
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
         reach, part = _cross(apart, step) / base, _cross(apart, out) / base
     hit = (part >= 0) & (part <= 1) & (reach > 1e-6)
     return float(reach[hit].min()) if hit.any() else None
