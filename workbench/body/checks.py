@@ -67,7 +67,7 @@ class _Rule(NamedTuple):
 
 
 _WIDEST_BREATH_MM = 120.0
-"""Widest mean of the four studies 6.4 cm, with room for a singer (derived, and common practice, no source)."""
+"""Widest mean of four studies, 6.4 cm, with room for a singer (derived, and common practice, no source)."""
 
 _RULES: tuple[_Rule, ...] = (
     _Rule("waist_girth", "top_hip_girth"),
