@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -18,16 +19,21 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
             item.add_marker(pytest.mark.robust)
 
 
-def pytest_runtest_logreport(report: pytest.TestReport) -> None:
-    """A test that keeps no count of its own is a line by itself."""
-    name = report.nodeid.partition("::")[2]
-    if any(also in report.nodeid for also in _ALSO) and (report.when == "call" or report.outcome != "passed"):
-        one = Row(name.removeprefix("test_").replace("_", " "))
-        (one.fall if report.failed else one.note)("skipped" if report.skipped else "held")
-        ROWS.append(one)
-
-
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
-    if ROWS:
+    rows = [*ROWS, *_elsewhere(terminalreporter)]
+    if rows:
         terminalreporter.section("what was tried and what fell")
-        terminalreporter.write_line(table(ROWS))
+        terminalreporter.write_line(table(rows))
+
+
+def _elsewhere(terminalreporter: pytest.TerminalReporter) -> Iterator[Row]:
+    """A line for each test that keeps no count of its own."""
+    for outcome in ("passed", "skipped", "failed", "error"):
+        for report in terminalreporter.stats.get(outcome, ()):
+            if any(also in report.nodeid for also in _ALSO):
+                one = Row(report.nodeid.partition("::")[2].removeprefix("test_").replace("_", " "))
+                if outcome in ("failed", "error"):
+                    one.fall(outcome)
+                else:
+                    one.note("held" if outcome == "passed" else "skipped")
+                yield one

@@ -26,6 +26,8 @@ from workbench.sheets.chosen import chosen_pieces
 PaperName = Literal["A4", "Letter", "A3", "A0", "roll"]
 _papers: st.SearchStrategy[PaperName] = st.sampled_from(["A4", "Letter", "A3", "A0", "A0", "roll"])
 _TALLY: list[Row] = []
+_TRIED = 4
+"""Bodies and designs for each print wanted: of those that fit together so badly most are refused."""
 
 
 def _tally() -> Row:
@@ -43,8 +45,7 @@ def _jobs(draw: st.DrawFn) -> tuple[Body, Design, Making]:
 
 
 @settings(
-    # more than half of such bodies and designs cannot be drafted together
-    max_examples=3 * how_many("prints"),
+    max_examples=_TRIED * how_many("prints"),
     deadline=None,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
 )
@@ -98,8 +99,8 @@ def _holds(cutting: Cutting, choice: PrintChoice, sheets: SheetMap, pages: list[
 
 
 def test_prints_were_made() -> None:
-    """Not all of them refused: then nothing would have been shown."""
+    """Most of those wanted: were all of them refused, nothing would have been shown."""
     tally = _tally()
     if not tally.tried:
         pytest.skip("nothing was printed in this run")
-    assert tally.seen["true"] > 0.25 * tally.tried
+    assert tally.seen["true"] > 0.6 * how_many("prints")
