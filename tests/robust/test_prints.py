@@ -44,6 +44,8 @@ def _jobs(draw: st.DrawFn) -> tuple[Body, Design, Making]:
     return draw(bodies()), design, draw(usual | makings(design.panel_count))
 
 
+# the geometry library passes an overflow on the way to a sound line, where an edge leans by 1e-320 mm
+@pytest.mark.filterwarnings("ignore:overflow encountered in simplify:RuntimeWarning")
 @settings(
     max_examples=_TRIED * how_many("prints"),
     deadline=None,
