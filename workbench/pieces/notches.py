@@ -7,7 +7,7 @@ swapped; at every level, and where a curve begins and ends (common practice, no 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
+from itertools import islice, pairwise
 from typing import Literal
 
 import numpy as np
@@ -148,7 +148,7 @@ def notches_on(
     """The notches of each piece on those of its sides that are given; ``front`` is the side seam's number."""
     owns = [(shape, side) for shape, own in zip(shapes, sides, strict=True) for side in own if side.stops]
     found = _notches(owns, front) if owns else iter(())
-    return [tuple(next(found) for side in own for _ in side.stops) for own in sides]
+    return [tuple(islice(found, sum(len(side.stops) for side in own))) for own in sides]
 
 
 def _notches(owns: list[_Own], front: int) -> Iterator[Notch]:
